@@ -1,0 +1,171 @@
+package guide
+
+import (
+	"fmt"
+	"strings"
+
+	"doorpocket/build/spec"
+	"doorpocket/components"
+	"doorpocket/components/fact"
+	"doorpocket/components/problem"
+	"doorpocket/components/prose"
+	"doorpocket/components/quantity"
+	"doorpocket/components/table"
+)
+
+// Table is a computed table in words.
+type Table struct {
+	ID          string
+	Caption     string
+	Heads       []string
+	Numeric     []bool // a column
+	Rows        [][]Cell
+	Assumptions []prose.Doc
+	Sources     []string
+}
+
+// Cell is one cell in words. A cell without text is empty.
+type Cell struct {
+	Text string
+	Tone table.Tone
+}
+
+// tables are the functions behind the tables of a library.
+type tables struct {
+	library *components.Library
+	work    map[string]table.Func
+}
+
+func newTables(lib *components.Library) *tables {
+	return &tables{library: lib, work: components.Calculations()}
+}
+
+// tables works out the tables of every page.
+func (b *builder) tables() {
+	all := b.inputs()
+	for _, p := range b.guide.Pages {
+		for _, id := range p.Fitted.System.Tables {
+			if t := b.table(p, id, all); t != nil {
+				p.Tables[id] = t
+			}
+		}
+	}
+}
+
+func (b *builder) table(p *Page, id string, all []table.Fitted) *Table {
+	known, work := b.kit.tables.library.Tables[id], b.kit.tables.work[id]
+	if known == nil || work == nil {
+		b.problems.Errorf(p.Fitted.System.At, "unknown-table", fmt.Sprintf("No calculation for table %q", id), "Take it out of tables, or add its function.")
+		return nil
+	}
+	input := table.Input{Self: tableFitted(p.Fitted), All: all}
+	result, err := work(input)
+	if err != nil {
+		b.problems.Warnf(p.Fitted.Span, "table-left-out", fmt.Sprintf("Table %s of [fitted.%s] is left out", id, p.Fitted.Name), "%v", err)
+		return nil
+	}
+	for _, lack := range result.Lacks {
+		b.lack(id, lack)
+	}
+	if len(result.Rows) == 0 {
+		return nil
+	}
+	return b.inWords(known, result)
+}
+
+func (b *builder) lack(id string, lack table.Lack) {
+	at := b.guide.Van.At
+	if f := b.guide.Van.Named(lack.Use.Fitted); f != nil {
+		at = f.Span
+	}
+	b.problems.Add(problem.New(problem.Warning, at, "row-left-out",
+		fmt.Sprintf("Table %s lacks a row for %s of [fitted.%s]", id, lack.Use.Fact, lack.Use.Fitted), lack.Reason))
+}
+
+func (b *builder) inWords(known *components.Table, result table.Result) *Table {
+	words := known.Words[b.guide.Lang]
+	t := &Table{ID: known.ID, Caption: words.Caption, Sources: known.Sources}
+	for _, c := range known.Columns {
+		t.Heads = append(t.Heads, words.Columns[c.ID])
+		t.Numeric = append(t.Numeric, !c.Unit.IsZero())
+	}
+	for _, id := range known.Assumptions {
+		t.Assumptions = append(t.Assumptions, words.Assumptions[id])
+	}
+	roles := b.usesPerFitted(result)
+	for _, row := range result.Rows {
+		var cells []Cell
+		for i, c := range row {
+			cells = append(cells, Cell{Text: b.cell(c, known.Columns[i], words, roles), Tone: c.Tone})
+		}
+		t.Rows = append(t.Rows, cells)
+	}
+	return t
+}
+
+// usesPerFitted tells which fitted systems show more than one setting, so that
+// the setting must be named.
+func (b *builder) usesPerFitted(result table.Result) map[string]map[string]bool {
+	uses := map[string]map[string]bool{}
+	for _, row := range result.Rows {
+		for _, c := range row {
+			for _, u := range c.Uses {
+				if uses[u.Fitted] == nil {
+					uses[u.Fitted] = map[string]bool{}
+				}
+				uses[u.Fitted][u.Fact] = true
+			}
+		}
+	}
+	return uses
+}
+
+func (b *builder) cell(c table.Cell, column table.Column, words components.TableWords, uses map[string]map[string]bool) string {
+	switch {
+	case c.Quantity.Valid():
+		return b.guide.format.Format(c.Quantity, quantity.Style{Unit: column.Unit, Rounding: column.Rounding, Decimals: column.Decimals})
+	case c.Word != "":
+		return words.Cells[c.Word]
+	}
+	var names []string
+	for _, u := range c.Uses {
+		names = append(names, b.use(u, len(uses[u.Fitted]) > 1))
+	}
+	return strings.Join(names, " + ")
+}
+
+func (b *builder) use(u table.Use, setting bool) string {
+	p := b.guide.byName[u.Fitted]
+	if p == nil {
+		return u.Fitted
+	}
+	if label := p.Words.Facts[u.Fact]; setting && label != "" {
+		return p.Title + ", " + label
+	}
+	return p.Title
+}
+
+// inputs is the van as calculations see it.
+func (b *builder) inputs() []table.Fitted {
+	var all []table.Fitted
+	for _, f := range b.guide.Van.Fitted {
+		all = append(all, tableFitted(f))
+	}
+	return all
+}
+
+func tableFitted(f *spec.Fitted) table.Fitted {
+	t := table.Fitted{Name: f.Name, System: f.System.ID}
+	for _, d := range f.System.Facts {
+		v, ok := f.Values[d.Name]
+		if !ok {
+			continue
+		}
+		stated := table.Fact{Name: d.Name, Role: d.Role, Count: v.Count, Quantity: v.Quantity}
+		if v.Kind == fact.Choice {
+			stated.Option = v.Options[0]
+		}
+		t.Facts = append(t.Facts, stated)
+	}
+	return t
+}

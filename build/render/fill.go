@@ -1,0 +1,86 @@
+package render
+
+import (
+	"html/template"
+	"strings"
+
+	"doorpocket/build/figure"
+	"doorpocket/build/guide"
+	"doorpocket/components/prose"
+	"doorpocket/components/table"
+)
+
+// filler fills the library's words for one page with values, links, tables and
+// figures. It remembers the first thing that failed.
+type filler struct {
+	guide.Filler
+	van  *van
+	from string // the page the words stand on, below the van
+}
+
+func (v *van) fill(from string, p *guide.Page) filler {
+	return filler{Filler: guide.Filler{Guide: v.guide, Page: p}, van: v, from: from}
+}
+
+func (f filler) html(d prose.Doc) template.HTML { return template.HTML(d.HTML(f)) }
+
+func (f filler) text(d prose.Doc) string { return d.Text(f) }
+
+// Link is the address of another page of the van.
+func (f filler) Link(scheme, target string) (string, bool) {
+	path, ok := f.Guide.Path(scheme, target)
+	if !ok || path == f.from {
+		return "", false
+	}
+	return f.van.href(f.from, path), true
+}
+
+// Embed is the markup of a table, figure or picture.
+func (f filler) Embed(scheme, target, alt string) (string, bool) {
+	switch {
+	case f.Page == nil:
+		return "", false
+	case scheme == "table":
+		return f.table(target, alt)
+	case scheme == "figure" && target == "locator":
+		return f.locator()
+	}
+	return "", false
+}
+
+func (f filler) locator() (string, bool) {
+	words := f.van.place(f.Page.Fitted)
+	if words == "" {
+		return "", false
+	}
+	drawing := figure.Locator(f.van.body(), f.van.point(f.Page), words)
+	return `<div class="where">` + drawing + "</div>", true
+}
+
+func (f filler) table(id, alt string) (string, bool) {
+	t := f.Page.Tables[id]
+	if t == nil {
+		return "", false
+	}
+	view := tableView{W: f.van.w, ID: "x-" + strings.ReplaceAll(id, "/", "-"), Caption: t.Caption, Heads: t.Heads, Numeric: t.Numeric, Sources: t.Sources}
+	if alt != "" {
+		view.Caption = alt
+	}
+	for _, a := range t.Assumptions {
+		view.Assumptions = append(view.Assumptions, f.html(a))
+	}
+	for _, row := range t.Rows {
+		var cells []tableCell
+		for _, c := range row {
+			cells = append(cells, tableCell{Text: c.Text, Class: tones[c.Tone]})
+		}
+		view.Rows = append(view.Rows, cells)
+	}
+	var b strings.Builder
+	if err := f.van.r.pages.ExecuteTemplate(&b, "table", view); err != nil && f.van.err == nil {
+		f.van.err = err
+	}
+	return b.String(), true
+}
+
+var tones = map[table.Tone]string{table.Good: "good", table.Doubtful: "doubtful", table.Bad: "bad"}

@@ -1,0 +1,175 @@
+// Package render turns guides into the bytes of pages. Templates, styles and
+// words are read once, by New; a page is then only filled in.
+package render
+
+import (
+	"bytes"
+	"crypto/sha256"
+	"encoding/base64"
+	"fmt"
+	"html/template"
+	"io/fs"
+	"path"
+	"strings"
+
+	"doorpocket/components/manifest"
+	"doorpocket/components/problem"
+)
+
+// Renderer holds what all pages are made of. It is safe for concurrent use.
+type Renderer struct {
+	pages  *template.Template
+	style  template.CSS
+	policy string
+	words  map[string]*Words
+	signs  map[string]template.HTML
+	shared []Shared
+}
+
+// Shared is a file that pages of all vans use.
+type Shared struct {
+	Path string // below the hirer tree
+	Data []byte
+}
+
+// Shared lists the files that pages of all vans use.
+func (r *Renderer) Shared() []Shared { return r.shared }
+
+// New reads the layouts.
+func New(files fs.FS) (*Renderer, error) {
+	r := &Renderer{words: map[string]*Words{}, signs: map[string]template.HTML{}}
+	var err error
+	if r.pages, err = template.ParseFS(files, "pages/*.html"); err != nil {
+		return nil, fmt.Errorf("page templates: %w", err)
+	}
+	for _, read := range []func(fs.FS) error{r.readStyle, r.readSigns, r.readWords, r.readScripts} {
+		if err := read(files); err != nil {
+			return nil, err
+		}
+	}
+	return r, nil
+}
+
+// readStyle takes the style sheet without line breaks and comments, and the
+// policy that lets exactly this sheet stand in a page.
+func (r *Renderer) readStyle(files fs.FS) error {
+	data, err := fs.ReadFile(files, "styles/page.css")
+	if err != nil {
+		return fmt.Errorf("style sheet: %w", err)
+	}
+	sheet := compact(string(data))
+	sum := sha256.Sum256([]byte(sheet))
+	r.style = template.CSS(sheet)
+	r.policy = "default-src 'none'; script-src 'self'; style-src 'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) +
+		"'; img-src 'self' data:; connect-src 'self'; worker-src 'self'; manifest-src 'self'; form-action 'none'; base-uri 'none'"
+	return nil
+}
+
+// compact drops comments and line breaks; our own sheets have neither inside
+// strings.
+func compact(sheet string) string {
+	var b strings.Builder
+	for sheet != "" {
+		before, rest, found := strings.Cut(sheet, "/*")
+		b.WriteString(before)
+		if !found {
+			break
+		}
+		_, sheet, _ = strings.Cut(rest, "*/")
+	}
+	var lines []string
+	for line := range strings.Lines(b.String()) {
+		lines = append(lines, strings.TrimSpace(line))
+	}
+	return strings.Join(lines, "")
+}
+
+func (r *Renderer) readSigns(files fs.FS) error {
+	names, err := fs.Glob(files, "signs/*.svg")
+	if err != nil {
+		return err
+	}
+	for _, name := range names {
+		data, err := fs.ReadFile(files, name)
+		if err != nil {
+			return fmt.Errorf("sign: %w", err)
+		}
+		r.signs[strings.TrimSuffix(path.Base(name), ".svg")] = template.HTML(bytes.TrimSpace(data))
+	}
+	return nil
+}
+
+func (r *Renderer) readWords(files fs.FS) error {
+	names, err := fs.Glob(files, "words.*.toml")
+	if err != nil {
+		return err
+	}
+	for _, name := range names {
+		data, err := fs.ReadFile(files, name)
+		if err != nil {
+			return fmt.Errorf("words: %w", err)
+		}
+		table, found := manifest.Parse(name, data)
+		if len(found) > 0 {
+			return fmt.Errorf("words: %s", found[0])
+		}
+		words, problems := newWords(table)
+		if len(problems) > 0 {
+			return fmt.Errorf("words: %s", problems[0])
+		}
+		r.words[strings.Split(name, ".")[1]] = words
+	}
+	return nil
+}
+
+// readScripts names scripts by their content, so that a host may let phones
+// keep them for good.
+func (r *Renderer) readScripts(files fs.FS) error {
+	for _, name := range []string{"thirdparty/minisearch/minisearch.js", "scripts/search.js"} {
+		data, err := fs.ReadFile(files, name)
+		if err != nil {
+			return fmt.Errorf("script: %w", err)
+		}
+		sum := sha256.Sum256(data)
+		base := strings.TrimSuffix(path.Base(name), ".js")
+		r.shared = append(r.shared, Shared{Path: fmt.Sprintf("parts/%s-%x.js", base, sum[:5]), Data: data})
+	}
+	return nil
+}
+
+// Words are the words of the interface in one language.
+type Words struct{ texts map[string]string }
+
+func newWords(table *manifest.Table) (*Words, problem.List) {
+	var found problem.List
+	w := &Words{texts: map[string]string{}}
+	r := manifest.NewReader(table, &found)
+	for _, key := range r.Keys() {
+		if text, ok := r.Text(key.Name, manifest.Required); ok {
+			w.texts[key.Name] = text
+		}
+	}
+	return w, found
+}
+
+// Say gives the words for a key with placeholders filled in: names and values
+// in turn. A key without words is a mistake in the layouts, and an error.
+func (w *Words) Say(key string, pairs ...any) (string, error) {
+	text, ok := w.texts[key]
+	if !ok {
+		return "", fmt.Errorf("no words for %q", key)
+	}
+	for i := 0; i+1 < len(pairs); i += 2 {
+		text = strings.ReplaceAll(text, fmt.Sprintf("{$%v}", pairs[i]), fmt.Sprint(pairs[i+1]))
+	}
+	return text, nil
+}
+
+// must is Say for keys that our own code names: a test looks that all exist.
+func (w *Words) must(key string, pairs ...any) string {
+	text, err := w.Say(key, pairs...)
+	if err != nil {
+		panic(err)
+	}
+	return text
+}

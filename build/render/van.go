@@ -1,0 +1,205 @@
+package render
+
+import (
+	"fmt"
+	"html/template"
+	"strings"
+
+	"doorpocket/build/figure"
+	"doorpocket/build/guide"
+	"doorpocket/build/label"
+	"doorpocket/build/search"
+	"doorpocket/build/spec"
+)
+
+// File is one file of a van's guide, by its path below the hirer tree.
+type File struct {
+	Path string
+	Data []byte
+}
+
+// van renders the guide of one van.
+type van struct {
+	r     *Renderer
+	w     *Words
+	guide *guide.Guide
+	files []File
+	err   error
+}
+
+// Van renders every page of a guide.
+func (r *Renderer) Van(g *guide.Guide) ([]File, error) {
+	w := r.words[g.Lang]
+	if w == nil {
+		return nil, fmt.Errorf("the interface has no words for language %q: add layouts/words.%s.toml", g.Lang, g.Lang)
+	}
+	v := &van{r: r, w: w, guide: g}
+	v.start()
+	for _, p := range g.Pages {
+		v.system(p)
+	}
+	for _, x := range g.Routines {
+		v.routine(x)
+	}
+	for _, x := range g.Symptoms {
+		v.symptom(x)
+	}
+	for _, own := range g.Operator.Pages {
+		v.own(own)
+	}
+	v.add(v.searchPath(), search.Script(g))
+	return v.files, v.err
+}
+
+// add keeps a file; path is below the van.
+func (v *van) add(path string, data []byte) {
+	v.files = append(v.files, File{Path: v.guide.Van.Code + "/" + path, Data: data})
+}
+
+// page executes a template and keeps the result, sealed with its revision.
+func (v *van) page(path, name string, view any) {
+	if v.err != nil {
+		return
+	}
+	var b strings.Builder
+	if err := v.r.pages.ExecuteTemplate(&b, name, view); err != nil {
+		v.err = fmt.Errorf("page %s/%s: %w", v.guide.Van.Code, path, err)
+		return
+	}
+	v.add(path+v.lang()+"index.html", seal(b.String()))
+}
+
+// lang is the folder of a language that is not the main one.
+func (v *van) lang() string {
+	if v.guide.Main {
+		return ""
+	}
+	return v.guide.Lang + "/"
+}
+
+func (v *van) searchPath() string {
+	if v.guide.Main {
+		return "find.js"
+	}
+	return "find-" + v.guide.Lang + ".js"
+}
+
+// up is the way from a page at path (below the van) to the van's folder.
+func (v *van) up(path string) string {
+	return strings.Repeat("../", strings.Count(path+v.lang(), "/"))
+}
+
+// href is the address of another page of this van, seen from the page at from.
+// It names index.html, so that a guide also works from a folder without a
+// server.
+func (v *van) href(from, to string) string { return v.up(from) + to + v.lang() + "index.html" }
+
+func (v *van) frame(path, title, code string) frame {
+	g := v.guide
+	f := v.r.frame(v.w, g.Operator, g.Lang, title+" · "+g.Van.Name)
+	f.Van = &vanView{Code: g.Van.Code, Name: g.Van.Name, SpecDate: g.SpecDate()}
+	f.Home = v.href(path, "")
+	f.Code = code
+	f.Mark, v.err = mark(g.Operator, g.Van.Code+"/"+path+v.lang(), v.err)
+	return f
+}
+
+func (r *Renderer) frame(w *Words, op *spec.Operator, lang, title string) frame {
+	return frame{
+		W: w, Lang: lang, Title: title, Style: r.style, Policy: r.policy, Fleet: op.Name, Revision: revisionToken,
+		Call: callView{
+			Helpline: op.Call.Helpline, Emergency: op.Call.Emergency, Hours: op.Call.Hours, Mail: op.Call.Mail,
+			Dial: dial(op.Call.Helpline), Urgent: dial(op.Call.Emergency),
+		},
+	}
+}
+
+// dial is a number as an address; the fleet's numbers have been checked to be
+// numbers.
+func dial(number string) template.URL {
+	keep := func(r rune) rune {
+		if r >= '0' && r <= '9' || r == '+' {
+			return r
+		}
+		return -1
+	}
+	return template.URL("tel:" + strings.Map(keep, number))
+}
+
+// mark makes the QR symbol of a page, unless something failed before.
+func mark(op *spec.Operator, path string, before error) (markView, error) {
+	if before != nil {
+		return markView{}, before
+	}
+	symbol, err := label.NewSymbol(op.Address.To(path))
+	if err != nil {
+		return markView{}, err
+	}
+	return markView{Path: symbol.Path(), Side: symbol.Side(), Reading: op.Address.Reading(path)}, nil
+}
+
+func (v *van) start() {
+	g := v.guide
+	view := startView{frame: v.frame("", v.w.must("guide_to", "name", g.Van.Name), "")}
+	shared := v.r.shared
+	view.Scripts = []string{v.up("") + "../" + shared[0].Path, v.up("") + v.searchPath(), v.up("") + "../" + shared[1].Path}
+	view.Plan, view.Places = v.plan()
+	for _, s := range g.Symptoms {
+		l := link{Href: v.href("", s.Path), Title: s.Words.Title, About: s.Words.About}
+		if s.Danger {
+			view.Danger = append(view.Danger, l)
+		} else {
+			view.Wrong = append(view.Wrong, l)
+		}
+	}
+	for _, r := range g.Routines {
+		view.Do = append(view.Do, link{Href: v.href("", r.Path), Title: r.Words.Title, About: r.Words.About})
+	}
+	for _, own := range g.Operator.Pages {
+		if w, ok := own.Words[g.Lang]; ok {
+			view.Read = append(view.Read, link{Href: v.href("", guide.OwnPath(own.Name)), Title: w.Title})
+		}
+	}
+	for _, f := range g.Families() {
+		fv := familyView{ID: f.ID, Letter: f.Letter, Title: f.Words.Title}
+		for _, p := range f.Pages {
+			fv.Pages = append(fv.Pages, v.link("", p, true))
+		}
+		view.Families = append(view.Families, fv)
+	}
+	v.page("", "van", view)
+}
+
+// link is a page in a list, seen from the page at from.
+func (v *van) link(from string, p *guide.Page, about bool) link {
+	l := link{Href: v.href(from, p.Path), Code: p.Code, Title: p.Title}
+	if about {
+		l.About = v.fill(from, p).text(p.Words.About)
+	}
+	return l
+}
+
+// plan draws the van with every labelled thing that has a place, and lists the
+// same in words.
+func (v *van) plan() (template.HTML, []link) {
+	g := v.guide
+	var points []figure.Point
+	var places []link
+	for _, p := range g.Pages {
+		if p.Code == "" || p.Fitted.Place.Side == "" {
+			continue
+		}
+		point := v.point(p)
+		point.Href = v.href("", p.Path)
+		points = append(points, point)
+		places = append(places, link{Href: point.Href, Code: p.Code, Title: p.Title, About: v.place(p.Fitted)})
+	}
+	words := figure.Words{
+		Title: v.w.must("plan_title", "name", g.Van.Name), Front: v.w.must("front"),
+		Left: v.w.must("nearside"), Right: v.w.must("offside"),
+	}
+	if g.LeftHandDrive() {
+		words.Left, words.Right = words.Right, words.Left
+	}
+	return template.HTML(figure.Plan(v.body(), points, words)), places
+}

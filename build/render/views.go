@@ -1,0 +1,139 @@
+package render
+
+import "html/template"
+
+// frame is what every page needs.
+type frame struct {
+	W        *Words
+	Lang     string
+	Title    string
+	Style    template.CSS
+	Policy   string
+	Fleet    string
+	Van      *vanView // nil on pages of the whole fleet
+	Home     string   // the van's start
+	Code     string
+	Call     callView
+	Mark     markView
+	Revision template.HTML // a token until the page is sealed
+	Scripts  []string
+}
+
+type vanView struct{ Code, Name, SpecDate string }
+
+type callView struct {
+	Helpline, Emergency, Hours, Mail string
+	Dial, Urgent                     template.URL
+}
+
+// markView is the QR symbol of a page.
+type markView struct {
+	Path    string
+	Side    int
+	Reading string
+}
+
+// link is an entry in a list of pages.
+type link struct{ Href, Code, Title, About string }
+
+type familyView struct {
+	ID, Letter, Title string
+	Pages             []link
+}
+
+// startView is the van's start.
+type startView struct {
+	frame
+	Plan                    template.HTML
+	Places                  []link
+	Danger, Do, Wrong, Read []link
+	Families                []familyView
+}
+
+type sectionView struct {
+	ID    string
+	Title template.HTML
+	Body  template.HTML
+}
+
+type cautionView struct {
+	Signal, Word               string
+	Signs                      []template.HTML
+	Hazard, Consequence, Avoid template.HTML
+}
+
+type checkView struct {
+	Look, Yes, No template.HTML
+	Meta          string
+	Link          *link // nil on the page of the system itself
+}
+
+type checksView struct {
+	Href, Title string
+	Checks      []checkView
+}
+
+// systemView is the page of a fitted system.
+type systemView struct {
+	frame
+	Heading   string
+	About     template.HTML
+	Place     string
+	Intro     template.HTML
+	Note      string
+	Pictures  []template.HTML
+	Cautions  []cautionView
+	Sections  []sectionView
+	Checks    []checksView
+	TakesPart []link
+	SeeAlso   []link
+}
+
+type stepView struct {
+	Text    template.HTML
+	Caution *cautionView
+	Link    link
+	Where   string
+	Wait    string
+}
+
+type routineView struct {
+	frame
+	Heading, About, Count string
+	Steps                 []stepView
+}
+
+type symptomView struct {
+	frame
+	Heading, About string
+	Grave          bool
+	First          []template.HTML
+	Checks         []checkView
+}
+
+// ownView is a page of the operator's own.
+type ownView struct {
+	frame
+	Heading  string
+	Intro    template.HTML
+	Sections []sectionView
+}
+
+type tableCell struct{ Text, Class string }
+
+type tableView struct {
+	W           *Words
+	ID          string
+	Caption     string
+	Heads       []string
+	Numeric     []bool
+	Rows        [][]tableCell
+	Assumptions []template.HTML
+	Sources     []string
+}
+
+// fleetView is the list of vans, and the page for addresses that lead nowhere.
+type fleetView struct {
+	frame
+	Vans []link
+}

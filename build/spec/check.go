@@ -1,0 +1,131 @@
+package spec
+
+import (
+	"fmt"
+
+	"doorpocket/components/condition"
+	"doorpocket/components/fact"
+	"doorpocket/components/problem"
+	"doorpocket/components/quantity"
+)
+
+// sensible reports whether a fact means something on this van.
+func (l *loader) sensible(v *Van, f *Fitted, d fact.Decl) bool {
+	when, err := condition.Parse(d.When)
+	return err == nil && v.Holds(f, when)
+}
+
+// check looks at a complete van.
+func (l *loader) check(v *Van) {
+	labels := map[string]*Fitted{}
+	for _, f := range v.Fitted {
+		l.checkFacts(v, f)
+		l.checkLabel(v, f, labels)
+		l.checkPlace(v, f)
+	}
+}
+
+func (l *loader) checkFacts(v *Van, f *Fitted) {
+	for _, d := range f.System.Facts {
+		value, stated := f.Values[d.Name]
+		sensible := l.sensible(v, f, d)
+		switch {
+		case d.Required && !stated && sensible:
+			l.missingFact(v, f, d)
+		case stated && !sensible && value.At.File != broken && value.At != d.Default.At:
+			l.problems.Add(problem.New(problem.Warning, value.At, "senseless-fact", fmt.Sprintf("%s means nothing here", d.Name),
+				fmt.Sprintf("It is only of use where %s. Remove it, or correct the other fact.", d.When)))
+		}
+	}
+}
+
+func (l *loader) missingFact(v *Van, f *Fitted, d fact.Decl) {
+	if f.Name == "body" && len(f.Values) == 0 {
+		return // the whole body is missing, which has been said
+	}
+	what := fmt.Sprintf("[fitted.%s]", f.Name)
+	if f.Name == "body" {
+		what = "[body]"
+	}
+	p := problem.New(problem.Error, f.Span, "missing-fact", fmt.Sprintf("%s lacks %s", what, d.Name),
+		fmt.Sprintf("%s needs it. Add a line such as: %s = %s", f.System.ID, d.Name, exampleOf(d)))
+	if f.Span.File != v.File {
+		p = p.WithNote(v.At, "needed by this van")
+	}
+	l.problems.Add(p)
+}
+
+// exampleOf shows how a fact is written.
+func exampleOf(d fact.Decl) string {
+	switch d.Type.Kind {
+	case fact.Choice:
+		return fmt.Sprintf("%q", d.Of[0])
+	case fact.Choices:
+		return fmt.Sprintf("[%q]", d.Of[0])
+	case fact.Count:
+		return "1"
+	case fact.YesNo:
+		return "true"
+	case fact.Date:
+		return "2027-03-14"
+	case fact.Text:
+		return `"..."`
+	}
+	if !d.Low.IsZero() {
+		return fmt.Sprintf("%q", d.Low.Quantity.String())
+	}
+	return fmt.Sprintf("%q", "1 "+quantity.Units(d.Type.Dimension)[0].Name())
+}
+
+func (l *loader) checkLabel(v *Van, f *Fitted, labels map[string]*Fitted) {
+	if f.Label == "" {
+		if f.System.Label && !f.Automatic {
+			l.problems.Add(problem.New(problem.Warning, f.Span, "no-label", fmt.Sprintf("[fitted.%s] has no label code", f.Name),
+				fmt.Sprintf("Something one can stick a label beside wants one: label = \"%s1\", or the next free number.", l.letter(f))))
+		}
+		return
+	}
+	if first := labels[f.Label]; first != nil {
+		l.problems.Add(problem.New(problem.Error, f.Span, "duplicate-label", fmt.Sprintf("A second label %s on %s", f.Label, v.Name),
+			"A label code leads to one thing: give one of them another number.").WithNote(first.Span, "first written here"))
+		return
+	}
+	labels[f.Label] = f
+	if letter := l.letter(f); letter != "" && f.Label[:1] != letter {
+		l.problems.Add(problem.New(problem.Warning, f.Span, "label-letter", fmt.Sprintf("Label %s of a %s system", f.Label, f.System.Family),
+			fmt.Sprintf("Codes of this family begin with %s, so that people on the telephone know what is meant.", letter)))
+	}
+}
+
+func (l *loader) letter(f *Fitted) string {
+	if family := l.fleet.Library.Family(f.System.Family); family != nil {
+		return family.Letter
+	}
+	return ""
+}
+
+// checkPlace warns of a labelled thing without a place, and of places outside
+// the body.
+func (l *loader) checkPlace(v *Van, f *Fitted) {
+	if f.Place.Side == "" {
+		if f.Label != "" {
+			l.problems.Add(problem.New(problem.Warning, f.Span, "no-place", fmt.Sprintf("[fitted.%s] does not say where it is", f.Name),
+				`The plan cannot show it. Add for example: at = { side = "nearside", along = "5.1 m", up = "0.6 m" }`))
+		}
+		return
+	}
+	l.within(v, f.Place.Along, "length")
+	l.within(v, f.Place.Across, "width")
+	l.within(v, f.Place.Up, "height")
+}
+
+func (l *loader) within(v *Van, at fact.Value, size string) {
+	whole := v.Value(nil, "body."+size)
+	if at.IsZero() || whole.IsZero() || at.At.File == broken || whole.At.File == broken {
+		return
+	}
+	if order, err := quantity.Compare(at.Quantity, whole.Quantity); err == nil && order > 0 {
+		l.problems.Add(problem.New(problem.Error, at.At, "out-of-body", fmt.Sprintf("%s is outside the van", at.Quantity),
+			fmt.Sprintf("The body's %s is %s. Correct one of the two.", size, whole.Quantity)).WithNote(whole.At, "the "+size+" is written here"))
+	}
+}

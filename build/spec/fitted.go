@@ -1,0 +1,194 @@
+package spec
+
+import (
+	"fmt"
+	"io/fs"
+	"maps"
+	"path"
+	"slices"
+	"strings"
+
+	"doorpocket/build/label"
+	"doorpocket/components"
+	"doorpocket/components/fact"
+	"doorpocket/components/manifest"
+	"doorpocket/components/problem"
+	"doorpocket/components/quantity"
+)
+
+var sides = []string{"offside", "nearside", "front", "rear", "roof", "under", "inside"}
+
+// fitted reads one [fitted.NAME] on top of what the build sheet says of it,
+// nil for nothing. It gives nil where the system is not known.
+func (l *loader) fitted(r *manifest.Reader, name string, under *Fitted) *Fitted {
+	if !validName(name) {
+		r.ProblemAt(r.At(), "bad-name", fmt.Sprintf("A fitted system cannot be called %q", name), nameRule)
+	}
+	system := l.system(r, under)
+	if system == nil {
+		r.Rest() // nothing can be said of its facts
+		return nil
+	}
+	f := &Fitted{Name: name, System: system, Values: map[string]fact.Value{}, Span: r.At()}
+	if under != nil && under.System == system {
+		*f = *under
+		f.Values = maps.Clone(under.Values)
+		f.Span = r.At()
+	}
+	l.about(r, f)
+	l.facts(r, system, f.Values)
+	return f
+}
+
+func (l *loader) system(r *manifest.Reader, under *Fitted) *components.System {
+	if under != nil && !r.Has("system") {
+		return under.System
+	}
+	id, ok := r.Text("system", manifest.Required, manifest.Example(`"gas/cylinder-locker"`))
+	if !ok {
+		return nil
+	}
+	lib := l.fleet.Library
+	system := lib.System(id)
+	switch {
+	case system == nil:
+		r.Problem("system", "unknown-system", fmt.Sprintf("Unknown system %q", id), l.systemHint(id))
+		return nil
+	case id == components.BodySystem:
+		r.Problem("system", "body-fitted", "The body is not fitted", "State its facts in [body].")
+		return nil
+	}
+	return system
+}
+
+// systemHint offers the nearest system, by its whole name or by its last part.
+func (l *loader) systemHint(id string) string {
+	ids := l.fleet.Library.SystemIDs()
+	if near := problem.Nearest(id, ids); near != "" {
+		return fmt.Sprintf("Did you mean %q?", near)
+	}
+	var last []string
+	for _, known := range ids {
+		last = append(last, path.Base(known))
+	}
+	if near := problem.Nearest(path.Base(id), last); near != "" {
+		return fmt.Sprintf("Did you mean %q?", ids[slices.Index(last, near)])
+	}
+	family := path.Dir(id)
+	var same []string
+	for _, known := range ids {
+		if path.Dir(known) == family {
+			same = append(same, path.Base(known))
+		}
+	}
+	if len(same) > 0 {
+		return fmt.Sprintf("The library has in %s: %s.", family, strings.Join(same, ", "))
+	}
+	return "A system is named family/name, for example \"gas/cylinder-locker\"."
+}
+
+// about reads what every fitted system may state besides its facts.
+func (l *loader) about(r *manifest.Reader, f *Fitted) {
+	if code, ok := r.Text("label"); ok {
+		if !label.ValidLabel(code) {
+			r.Problem("label", "bad-label", fmt.Sprintf("%q is no label code", code), "A label code is a capital letter and a number from 1 to 99, for example \"G1\".")
+		} else {
+			f.Label = code
+		}
+	}
+	if text, ok := r.Text("title"); ok {
+		f.Title = strings.TrimSpace(text)
+	}
+	if text, ok := r.Text("note"); ok {
+		f.Note = strings.Join(strings.Fields(text), " ")
+	}
+	l.place(r.Table("at"), f)
+	l.pictures(r, f)
+}
+
+func (l *loader) place(r *manifest.Reader, f *Fitted) {
+	if r == nil {
+		return
+	}
+	f.Place = Place{}
+	side, ok := r.Text("side", manifest.Required, manifest.Example(`"nearside"`))
+	if ok && !slices.Contains(sides, side) {
+		detail := "Use " + strings.Join(sides, ", ") + "."
+		if near := problem.Nearest(side, sides); near != "" {
+			detail = fmt.Sprintf("Did you mean %q? ", near) + detail
+		}
+		r.Problem("side", "unknown-option", fmt.Sprintf("Unknown side %q", side), detail)
+		side = ""
+	}
+	f.Place.Side = side
+	f.Place.Along = l.length(r, "along")
+	f.Place.Up = l.length(r, "up")
+	f.Place.Across = l.length(r, "across")
+}
+
+func (l *loader) length(r *manifest.Reader, key string) fact.Value {
+	e, ok := r.Raw(key)
+	if !ok {
+		return fact.Value{}
+	}
+	d := fact.Decl{Name: key, Type: fact.Type{Kind: fact.Quantity, Dimension: quantity.Length}}
+	return d.Decode(e, &l.problems)
+}
+
+func (l *loader) pictures(r *manifest.Reader, f *Fitted) {
+	list := r.Tables("pictures")
+	if list == nil {
+		return
+	}
+	f.Pictures = nil
+	for _, p := range list {
+		file, ok := p.Text("file", manifest.Required, manifest.Example(`"rowan-gas-locker.jpg"`))
+		alt, _ := p.Text("alt", manifest.Required, manifest.Example(`"The open locker with both cylinders"`))
+		if !ok {
+			continue
+		}
+		if strings.ContainsAny(file, `/\`) || !fs.ValidPath(file) || label.Reserved(file) {
+			p.Problem("file", "bad-name", fmt.Sprintf("%q is no file in the folder pictures", file), "Write the file's name without a folder.")
+			continue
+		}
+		if _, err := fs.Stat(l.files, "pictures/"+file); err != nil {
+			p.Problem("file", "missing-picture", fmt.Sprintf("No picture %q", file), l.pictureHint(file))
+			continue
+		}
+		f.Pictures = append(f.Pictures, Picture{File: file, Alt: strings.TrimSpace(alt), At: p.Span("file")})
+	}
+}
+
+func (l *loader) pictureHint(file string) string {
+	var there []string
+	if entries, err := fs.ReadDir(l.files, "pictures"); err == nil {
+		for _, e := range entries {
+			there = append(there, e.Name())
+		}
+	}
+	if near := problem.Nearest(file, there); near != "" {
+		return fmt.Sprintf("Did you mean %q?", near)
+	}
+	return "Put the file into the folder pictures, or remove the line."
+}
+
+// facts reads every fact that the system declares and the table states.
+func (l *loader) facts(r *manifest.Reader, system *components.System, values map[string]fact.Value) {
+	for i := range system.Facts {
+		d := &system.Facts[i]
+		e, ok := r.Raw(d.Name)
+		if !ok {
+			continue
+		}
+		if v := d.Decode(e, &l.problems); !v.IsZero() {
+			values[d.Name] = v
+		} else {
+			// It was stated, if badly: do not call it missing too.
+			values[d.Name] = fact.Value{Kind: d.Type.Kind, At: problem.Span{File: broken}}
+		}
+	}
+}
+
+// broken marks a value that was stated but could not be read; a fleet with one
+// has an error and is never published.
+const broken = "\x00"

@@ -1,0 +1,145 @@
+// Package spec reads an operator's folder: fleet.toml, the specs of its vans,
+// their build sheets, its own systems and pages. It reports every problem with
+// its place and stops at none.
+//
+// What only staff may see is kept apart from the vans: a Van has no field for
+// it, so no later stage that is given a Van can print it.
+package spec
+
+import (
+	"slices"
+
+	"doorpocket/build/label"
+	"doorpocket/components"
+	"doorpocket/components/condition"
+	"doorpocket/components/fact"
+	"doorpocket/components/manifest"
+	"doorpocket/components/problem"
+	"doorpocket/components/prose"
+)
+
+// Fleet is all that was read. It is never changed after Load.
+type Fleet struct {
+	Operator
+	Vans    []*Van            // by code
+	Staff   map[string]*Staff // by van code
+	Sources map[string][]byte // every file read, by the name shown in problems
+}
+
+// Operator is what every guide of the fleet shares. Like a Van it has no field
+// for anything that only staff may see.
+type Operator struct {
+	Name      string
+	Address   label.Base // where the hirer tree is served
+	Languages []string   // the first is the main one
+	Call      Call
+	Pages     []*OwnPage
+	Library   *components.Library
+}
+
+// Call says how a hirer reaches somebody.
+type Call struct {
+	Helpline  string
+	Hours     string // "" where not stated
+	Mail      string // "" where not stated
+	Emergency string // the number for fire, ambulance and police
+}
+
+// Van is one van as hirers may know it.
+type Van struct {
+	Code, Name string
+	Build      string // the build sheet, "" for none
+	File       string // the spec, as shown in problems
+	SpecDate   manifest.Date
+	Body       *Fitted   // its facts as body.NAME; also among Fitted
+	Fitted     []*Fitted // in the order of families, then of the files
+	aboard     map[string]bool
+	At         problem.Span
+}
+
+// Fitted is a system on one van.
+type Fitted struct {
+	Name      string
+	System    *components.System
+	Label     string // its label code, "" for none
+	Title     string // the operator's own name for it, "" for the library's
+	Note      string // the operator's own words, "" for none
+	Place     Place
+	Values    map[string]fact.Value // stated or by default
+	Pictures  []Picture
+	Automatic bool // it joined by itself
+	Span      problem.Span
+}
+
+// Place is where a fitted system is. Lengths are facts with the dimension of a
+// length; a zero one is not stated.
+type Place struct {
+	Side   string // offside, nearside, front, rear, roof, under, inside; "" for not stated
+	Along  fact.Value
+	Up     fact.Value
+	Across fact.Value // from the nearside
+}
+
+// Picture is a photograph of a fitted system.
+type Picture struct {
+	File string // in the folder pictures/
+	Alt  string
+	At   problem.Span
+}
+
+// Staff is what only staff may see of one van.
+type Staff struct {
+	Entries []StaffEntry
+	Listing []byte // the whole spec, which holds these entries
+	File    string
+}
+
+// StaffEntry is one of them: a key of ours or, with Own, the operator's.
+type StaffEntry struct {
+	Key  string
+	Own  bool
+	Text string
+	Date manifest.Date
+}
+
+// OwnPage is a page of the operator's, the same for every van.
+type OwnPage struct {
+	Name  string
+	Words map[string]OwnWords // by language
+}
+
+// OwnWords is an own page in one language.
+type OwnWords struct {
+	Title string
+	Page  *prose.Page
+}
+
+// Aboard reports whether the van has a system.
+func (v *Van) Aboard(system string) bool { return v.aboard[system] }
+
+// Find gives the first fitted system of a kind, nil where there is none.
+func (v *Van) Find(system string) *Fitted {
+	i := slices.IndexFunc(v.Fitted, func(f *Fitted) bool { return f.System.ID == system })
+	if i < 0 {
+		return nil
+	}
+	return v.Fitted[i]
+}
+
+// Named gives a fitted system by its name, nil where there is none.
+func (v *Van) Named(name string) *Fitted {
+	i := slices.IndexFunc(v.Fitted, func(f *Fitted) bool { return f.Name == name })
+	if i < 0 {
+		return nil
+	}
+	return v.Fitted[i]
+}
+
+// Holds decides a condition for a fitted system of the van.
+func (v *Van) Holds(f *Fitted, when condition.Condition) bool {
+	return when.Holds(asker{v, f})
+}
+
+// Value finds a fact by the name that words use: of the fitted system, or
+// body.NAME. The zero Value is "not stated".
+func (v *Van) Value(f *Fitted, key string) fact.Value { return asker{v, f}.value(key) }

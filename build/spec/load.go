@@ -1,0 +1,176 @@
+package spec
+
+import (
+	"errors"
+	"io/fs"
+	"maps"
+	"path"
+	"slices"
+	"strings"
+
+	"doorpocket/build/label"
+	"doorpocket/components"
+	"doorpocket/components/manifest"
+	"doorpocket/components/problem"
+	"doorpocket/components/prose"
+)
+
+// loader reads one fleet folder.
+type loader struct {
+	files    fs.FS
+	prefix   string // shown before file names in problems
+	fleet    *Fleet
+	prose    *prose.Parser
+	sheets   map[string]*sheet
+	problems problem.List
+}
+
+// Load reads a fleet folder. prefix is put before the names of files in
+// problems. The fleet is complete as far as it could be read; whether it may
+// be published depends on the problems.
+func Load(files fs.FS, prefix string, lib *components.Library) (*Fleet, problem.List) {
+	l := loader{files: files, prefix: prefix, prose: prose.New(), sheets: map[string]*sheet{},
+		fleet: &Fleet{Operator: Operator{Library: lib}, Staff: map[string]*Staff{}, Sources: map[string][]byte{}}}
+	l.ownSystems()
+	l.readFleet()
+	l.readSheets()
+	l.readVans()
+	l.readPages()
+	l.checkFleet()
+	maps.Copy(l.fleet.Sources, l.fleet.Library.Sources)
+	l.problems.Quote(l.fleet.Sources)
+	l.problems.Sort()
+	l.problems.Dedupe()
+	return l.fleet, l.problems
+}
+
+// Is reports whether a folder is a fleet folder.
+func Is(files fs.FS) bool {
+	_, err := fs.Stat(files, "fleet.toml")
+	return err == nil
+}
+
+func (l *loader) span(name string) problem.Span { return problem.Span{File: l.prefix + name} }
+
+// read gives a file as a reader, nil where it cannot be read or is broken.
+func (l *loader) read(name string) *manifest.Reader {
+	data, err := fs.ReadFile(l.files, name)
+	if err != nil {
+		var pathErr *fs.PathError
+		if errors.As(err, &pathErr) {
+			err = pathErr.Err
+		}
+		l.problems.Errorf(l.span(name), "unreadable-file", "File cannot be read", "The system says: %v. Check its name and its permissions.", err)
+		return nil
+	}
+	l.fleet.Sources[l.prefix+name] = data
+	table, found := manifest.Parse(l.prefix+name, data)
+	l.problems.Add(found...)
+	return manifest.NewReader(table, &l.problems)
+}
+
+// list gives the TOML files of a folder in order, and warns of files there
+// that look like specs but are not read.
+func (l *loader) list(folder string) []string {
+	entries, err := fs.ReadDir(l.files, folder)
+	if err != nil {
+		return nil
+	}
+	var names []string
+	for _, e := range entries {
+		switch ext := path.Ext(e.Name()); {
+		case strings.HasPrefix(e.Name(), "."), strings.HasSuffix(e.Name(), "~"), e.IsDir():
+		case ext == ".toml":
+			names = append(names, folder+"/"+e.Name())
+		case ext != ".md" && ext != ".txt":
+			l.problems.Warnf(l.span(folder+"/"+e.Name()), "file-not-read", "File is not read", "Specs end in .toml. Rename it, or move it elsewhere.")
+		}
+	}
+	slices.Sort(names)
+	return names
+}
+
+func (l *loader) ownSystems() {
+	if _, err := fs.Stat(l.files, "systems"); err != nil {
+		return
+	}
+	own, err := fs.Sub(l.files, "systems")
+	if err != nil {
+		panic(err) // the name is ours and valid
+	}
+	lib, found := l.fleet.Library.With(own, l.prefix+"systems/")
+	l.fleet.Library = lib
+	l.problems.Add(found...)
+}
+
+func (l *loader) readFleet() {
+	if !Is(l.files) {
+		l.problems.Errorf(l.span("fleet.toml"), "no-fleet", "No fleet here", "A fleet folder has a fleet.toml with the operator's name, the address of the guides and whom to call.")
+		return
+	}
+	r := l.read("fleet.toml")
+	f := l.fleet
+	f.Name, _ = r.Text("name", manifest.Required)
+	if text, ok := r.Text("address", manifest.Required, manifest.Example(`"https://guide.example"`)); ok {
+		base, err := label.ParseBase(text)
+		if err != nil {
+			r.Problem("address", "bad-address", "Address of the guides is not understood", upper(err.Error())+".")
+		}
+		f.Address = base
+	}
+	f.Languages, _ = r.Texts("languages", manifest.Required, manifest.Example(`["en"]`))
+	l.languages(r)
+	call := r.Table("call", manifest.Required)
+	f.Call.Helpline = phone(call, "helpline")
+	f.Call.Emergency = phone(call, "emergency")
+	f.Call.Hours, _ = call.Text("hours")
+	f.Call.Mail, _ = call.Text("mail")
+	r.Done()
+}
+
+// languages must be ones that the library speaks.
+func (l *loader) languages(r *manifest.Reader) {
+	spoken := map[string]bool{}
+	for _, s := range l.fleet.Library.Systems() {
+		for lang := range s.Words {
+			spoken[lang] = true
+		}
+	}
+	valid := slices.Sorted(maps.Keys(spoken))
+	for _, lang := range l.fleet.Languages {
+		if !spoken[lang] {
+			r.Problem("languages", "unknown-language", "The library does not speak \""+lang+"\"", "It speaks "+strings.Join(valid, ", ")+".")
+		}
+	}
+}
+
+// phone reads a number that can be tapped: digits, spaces, a plus in front.
+func phone(r *manifest.Reader, key string) string {
+	text, ok := r.Text(key, manifest.Required, manifest.Example(`"+44 1632 960123"`))
+	if !ok {
+		return ""
+	}
+	digits := strings.NewReplacer(" ", "", "-", "", "(", "", ")", "", "\u00a0", "").Replace(text)
+	if strings.Trim(strings.TrimPrefix(digits, "+"), "0123456789") != "" || len(digits) < 3 {
+		r.Problem(key, "bad-number", "Not one telephone number", "Write one number that a phone can dial, for example \"+44 1632 960123\".")
+	}
+	return text
+}
+
+func upper(s string) string {
+	if s == "" {
+		return s
+	}
+	return strings.ToUpper(s[:1]) + s[1:]
+}
+
+func (l *loader) checkFleet() {
+	if Is(l.files) && len(l.fleet.Vans) == 0 && len(l.list("vans")) == 0 {
+		l.problems.Errorf(l.span("vans"), "no-vans", "No vans", "Write one spec a van in the folder vans, for example vans/rowan.toml.")
+	}
+	for _, s := range slices.Sorted(maps.Keys(l.sheets)) {
+		if !l.sheets[s].used {
+			l.problems.Warnf(l.span(l.sheets[s].file), "unused-build", "No van is built on this sheet", "Name it in a spec with build = %q, or remove it.", s)
+		}
+	}
+}

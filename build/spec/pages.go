@@ -1,0 +1,57 @@
+package spec
+
+import (
+	"bytes"
+	"io/fs"
+	"path"
+	"slices"
+	"strings"
+
+	"doorpocket/components/manifest"
+	"doorpocket/components/problem"
+)
+
+// readPages reads the operator's own pages, pages/NAME.LANG.md. The first line
+// is the title: "# Our sites".
+func (l *loader) readPages() {
+	files, err := fs.Glob(l.files, "pages/*.md")
+	if err != nil {
+		panic(err) // the pattern is ours
+	}
+	slices.Sort(files)
+	pages := map[string]*OwnPage{}
+	for _, file := range files {
+		name, lang, ok := strings.Cut(strings.TrimSuffix(path.Base(file), ".md"), ".")
+		if !ok || !validName(name) || !slices.Contains(l.fleet.Languages, lang) {
+			l.problems.Errorf(l.span(file), "bad-name", "Page with a name that is not understood",
+				"Pages are called name.language.md in a language of the fleet, for example pages/our-sites.en.md. "+nameRule)
+			continue
+		}
+		if pages[name] == nil {
+			pages[name] = &OwnPage{Name: name, Words: map[string]OwnWords{}}
+			l.fleet.Pages = append(l.fleet.Pages, pages[name])
+		}
+		pages[name].Words[lang] = l.ownPage(file)
+	}
+}
+
+func (l *loader) ownPage(file string) OwnWords {
+	data, err := fs.ReadFile(l.files, file)
+	if err != nil {
+		l.problems.Errorf(l.span(file), "unreadable-file", "File cannot be read", "%v", err)
+		return OwnWords{}
+	}
+	l.fleet.Sources[l.prefix+file] = data
+	text, found := manifest.Text(l.prefix+file, data)
+	l.problems.Add(found...)
+	first, rest, _ := bytes.Cut(text, []byte("\n"))
+	title, ok := strings.CutPrefix(strings.TrimSpace(string(first)), "# ")
+	if !ok {
+		l.problems.Add(problem.New(problem.Error, problem.Span{File: l.prefix + file, Start: problem.Pos{Line: 1, Column: 1}},
+			"missing-title", "Page without a title", "Begin it with a line such as: # Our sites"))
+	}
+	page, problems := l.prose.Page(l.prefix+file, append([]byte("\n"), rest...))
+	l.problems.Add(problems...)
+	l.problems.Add(l.fleet.Library.CheckPage(page)...)
+	return OwnWords{Title: strings.TrimSpace(title), Page: page}
+}

@@ -1,0 +1,180 @@
+package spec
+
+import (
+	"maps"
+	"path"
+	"regexp"
+	"slices"
+	"strings"
+
+	"doorpocket/build/label"
+	"doorpocket/components"
+	"doorpocket/components/fact"
+	"doorpocket/components/manifest"
+	"doorpocket/components/problem"
+)
+
+// sheet is a build sheet with its own sheet's contents already under it: what
+// the vans of a batch have in common.
+type sheet struct {
+	name, file string
+	build      string
+	body       map[string]fact.Value
+	bodyAt     problem.Span
+	fitted     []*Fitted
+	used       bool
+	state      uint8 // unread, being read, ready
+	reader     *manifest.Reader
+}
+
+const (
+	unread uint8 = iota
+	beingRead
+	ready
+)
+
+// nameForm is what files of the fleet and fitted systems are called: their
+// names become addresses.
+var nameForm = regexp.MustCompile(`^[a-z][a-z0-9]*(?:-[a-z0-9]+)*$`)
+
+func validName(name string) bool {
+	return len(name) <= 60 && nameForm.MatchString(name) && !label.Reserved(name)
+}
+
+const nameRule = "Use small letters, digits and hyphens, a letter first, and no name that some systems reserve, such as con or aux."
+
+func (l *loader) readSheets() {
+	for _, file := range l.list("builds") {
+		name := strings.TrimSuffix(path.Base(file), ".toml")
+		if !validName(name) {
+			l.problems.Errorf(l.span(file), "bad-name", "A build sheet cannot be called "+name, nameRule)
+			continue
+		}
+		l.sheets[name] = &sheet{name: name, file: file}
+	}
+	for _, name := range slices.Sorted(maps.Keys(l.sheets)) {
+		l.resolve(l.sheets[name])
+	}
+}
+
+// resolve reads a build sheet, after the one that it names.
+func (l *loader) resolve(s *sheet) {
+	if s.state != unread {
+		return
+	}
+	s.state = beingRead
+	r := l.read(s.file)
+	s.reader = r
+	var base *sheet
+	if build, ok := r.Text("build"); ok {
+		s.build = build
+		base = l.sheetNamed(r, build)
+	}
+	s.body, s.bodyAt, s.fitted = l.overlay(r, base)
+	r.Done()
+	s.state = ready
+}
+
+// sheetNamed finds the sheet that a file names in build.
+func (l *loader) sheetNamed(r *manifest.Reader, name string) *sheet {
+	s := l.sheets[name]
+	if s == nil {
+		detail := "There is no builds/" + name + ".toml."
+		if near := problem.Nearest(name, slices.Sorted(maps.Keys(l.sheets))); near != "" {
+			detail += " Did you mean \"" + near + "\"?"
+		}
+		if !validName(name) {
+			detail = "It is the name of a file in builds, without folder and ending. " + nameRule
+		}
+		r.Problem("build", "unknown-build", "Unknown build sheet \""+name+"\"", detail)
+		return nil
+	}
+	s.used = true
+	if s.state == beingRead {
+		r.Problem("build", "build-cycle", "Build sheets that name each other", l.ring(s)+" A build sheet can stand on another, but not on itself: remove one of the lines.")
+		return nil
+	}
+	l.resolve(s)
+	return s
+}
+
+// ring tells the way from a sheet back to itself.
+func (l *loader) ring(s *sheet) string {
+	words := s.file
+	for at := s; at.build != "" && l.sheets[at.build] != nil; {
+		at = l.sheets[at.build]
+		words += " names " + at.file
+		if at == s {
+			return words + "."
+		}
+		words += ", which"
+	}
+	return words + " names itself."
+}
+
+// overlay reads [body], [fitted.*] and without of a file on top of a build
+// sheet, nil for none.
+func (l *loader) overlay(r *manifest.Reader, base *sheet) (map[string]fact.Value, problem.Span, []*Fitted) {
+	body, bodyAt := map[string]fact.Value{}, problem.Span{}
+	var fitted []*Fitted
+	if base != nil {
+		maps.Copy(body, base.body)
+		bodyAt = base.bodyAt
+		fitted = slices.Clone(base.fitted)
+	}
+	if b := r.Table("body"); b != nil {
+		bodyAt = b.At()
+		if system := l.fleet.Library.System(components.BodySystem); system != nil {
+			l.facts(b, system, body)
+		}
+	}
+	fitted = l.without(r, fitted)
+	for name, f := range r.Each("fitted") {
+		i := slices.IndexFunc(fitted, func(f *Fitted) bool { return f.Name == name })
+		var under *Fitted
+		if i >= 0 {
+			under = fitted[i]
+		}
+		over := l.fitted(f, name, under)
+		switch {
+		case over == nil:
+		case i >= 0:
+			fitted[i] = over
+		default:
+			fitted = append(fitted, over)
+		}
+	}
+	return body, bodyAt, fitted
+}
+
+// without takes away what a build sheet has and this file says is not there.
+func (l *loader) without(r *manifest.Reader, fitted []*Fitted) []*Fitted {
+	names, _ := r.Texts("without")
+	for _, name := range names {
+		i := slices.IndexFunc(fitted, func(f *Fitted) bool { return f.Name == name })
+		if i >= 0 {
+			fitted = slices.Delete(fitted, i, i+1)
+			continue
+		}
+		if l.automatic(name) {
+			continue
+		}
+		var valid []string
+		for _, f := range fitted {
+			valid = append(valid, f.Name)
+		}
+		detail := "Only what the build sheet has can be taken away."
+		if near := problem.Nearest(name, valid); near != "" {
+			detail = "Did you mean \"" + near + "\"?"
+		}
+		r.Problem("without", "unknown-name", "Nothing is fitted under the name \""+name+"\"", detail)
+	}
+	return fitted
+}
+
+// automatic reports whether a system that joins by itself goes by the name.
+func (l *loader) automatic(name string) bool {
+	return slices.ContainsFunc(l.fleet.Library.Systems(), func(s *components.System) bool {
+		return len(s.Automatic) > 0 && path.Base(s.ID) == name
+	})
+}

@@ -1,0 +1,142 @@
+package spec
+
+import (
+	"fmt"
+	"path"
+	"slices"
+	"strings"
+
+	"doorpocket/build/label"
+	"doorpocket/components"
+	"doorpocket/components/fact"
+	"doorpocket/components/manifest"
+	"doorpocket/components/problem"
+)
+
+func (l *loader) readVans() {
+	for _, file := range l.list("vans") {
+		if v := l.van(file); v != nil {
+			l.fleet.Vans = append(l.fleet.Vans, v)
+		}
+	}
+	slices.SortStableFunc(l.fleet.Vans, func(a, b *Van) int { return strings.Compare(a.Code, b.Code) })
+	for i := 1; i < len(l.fleet.Vans); i++ {
+		first, second := l.fleet.Vans[i-1], l.fleet.Vans[i]
+		if first.Code != "" && first.Code == second.Code {
+			l.problems.Add(problem.New(problem.Error, second.At, "duplicate-code", fmt.Sprintf("A second van with the code %q", second.Code),
+				"The code is the van's address and stands on its labels: give one of them another.").WithNote(first.At, "first written here"))
+		}
+	}
+}
+
+func (l *loader) van(file string) *Van {
+	r := l.read(file)
+	if r == nil {
+		return nil
+	}
+	v := &Van{File: l.prefix + file, At: r.KeySpan("code")}
+	v.Code = l.code(r)
+	v.Name, _ = r.Text("name", manifest.Required, manifest.Example(`"Rowan"`))
+	v.SpecDate, _ = r.Date("spec_date", manifest.Required)
+	var base *sheet
+	if build, ok := r.Text("build"); ok {
+		v.Build = build
+		base = l.sheetNamed(r, build)
+	}
+	body, bodyAt, fitted := l.overlay(r, base)
+	v.Fitted = fitted
+	l.embody(v, body, bodyAt, r.At())
+	l.staff(v, r)
+	r.Done()
+	l.complete(v)
+	return v
+}
+
+func (l *loader) code(r *manifest.Reader) string {
+	code, ok := r.Text("code", manifest.Required, manifest.Example(`"RW"`))
+	if ok && !label.ValidVan(code) {
+		detail := "A code is two to four capital letters and digits, a letter first, and no name that some systems reserve: it becomes the van's address and is read out on the telephone."
+		if better := strings.ToUpper(strings.Join(strings.Fields(code), "")); label.ValidVan(better) {
+			detail = fmt.Sprintf("Did you mean %q? ", better) + detail
+		}
+		r.Problem("code", "bad-code", fmt.Sprintf("%q is no van code", code), detail)
+		return ""
+	}
+	return code
+}
+
+// embody puts the body among the fitted systems.
+func (l *loader) embody(v *Van, values map[string]fact.Value, at, van problem.Span) {
+	system := l.fleet.Library.System(components.BodySystem)
+	if system == nil {
+		return
+	}
+	if at.File == "" {
+		at = van
+		l.problems.Errorf(van, "missing-body", "The van has no body", "State its length, width, height and so on in [body], here or in its build sheet.")
+		values = nil
+	}
+	v.Body = &Fitted{Name: "body", System: system, Values: values, Automatic: true, Span: at}
+	v.Fitted = append(v.Fitted, v.Body)
+}
+
+// complete adds what joins by itself and the defaults, puts the fitted systems
+// in order and checks the whole.
+func (l *loader) complete(v *Van) {
+	v.aboard = map[string]bool{}
+	for _, f := range v.Fitted {
+		v.aboard[f.System.ID] = true
+	}
+	l.join(v)
+	families := map[string]int{}
+	for i, f := range l.fleet.Library.Families {
+		families[f.ID] = i
+	}
+	slices.SortStableFunc(v.Fitted, func(a, b *Fitted) int { return families[a.System.Family] - families[b.System.Family] })
+	for i, f := range v.Fitted {
+		filled := *f // a sheet's fitted systems are shared between vans
+		filled.Values = l.defaults(v, f)
+		v.Fitted[i] = &filled
+		if f == v.Body {
+			v.Body = &filled
+		}
+	}
+	l.check(v)
+}
+
+// join adds the systems that are there wherever another is.
+func (l *loader) join(v *Van) {
+	without := map[string]bool{}
+	for grown := true; grown; {
+		grown = false
+		for _, s := range l.fleet.Library.Systems() {
+			wanted := slices.ContainsFunc(s.Automatic, v.Aboard) && !v.aboard[s.ID] && !without[path.Base(s.ID)]
+			if !wanted {
+				continue
+			}
+			name := path.Base(s.ID)
+			if v.Named(name) != nil {
+				name = strings.ReplaceAll(s.ID, "/", "-")
+			}
+			v.Fitted = append(v.Fitted, &Fitted{Name: name, System: s, Values: map[string]fact.Value{}, Automatic: true, Span: v.At})
+			v.aboard[s.ID] = true
+			grown = true
+		}
+	}
+}
+
+// defaults gives the values with the defaults of facts that make sense filled
+// in, in the order of the system's file.
+func (l *loader) defaults(v *Van, f *Fitted) map[string]fact.Value {
+	filled := *f
+	filled.Values = make(map[string]fact.Value, len(f.Values))
+	for name, value := range f.Values {
+		filled.Values[name] = value
+	}
+	for _, d := range f.System.Facts {
+		if _, stated := filled.Values[d.Name]; !stated && !d.Default.IsZero() && l.sensible(v, &filled, d) {
+			filled.Values[d.Name] = d.Default
+		}
+	}
+	return filled.Values
+}

@@ -1,0 +1,87 @@
+// Doorpocket publishes a guide for every van of a hire fleet.
+package main
+
+import (
+	"errors"
+	"io"
+	"os"
+
+	"github.com/alecthomas/kong"
+)
+
+// Exit statuses.
+const (
+	statusFine     = 0
+	statusProblems = 1 // problems found in the fleet, or the work failed
+	statusUsage    = 2 // the command was used wrongly
+)
+
+// commands are the words that can follow the program's name.
+type commands struct {
+	Publish publish `cmd:""`
+	Inspect inspect `cmd:""`
+	Help    help    `cmd:""`
+	Version version `cmd:""`
+}
+
+func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
+
+// run does what the words ask and gives the exit status.
+func run(words []string, stdout, stderr io.Writer) int {
+	out := newSpeaker(stdout, stderr)
+	if wantsHelp(words) {
+		words = helpInstead(words)
+	}
+	var cmds commands
+	parser, err := kong.New(&cmds, kong.Name("doorpocket"), kong.NoDefaultHelp(), kong.Writers(stdout, stderr),
+		kong.Exit(func(int) {}))
+	if err != nil {
+		panic(err) // the commands above are not well formed
+	}
+	ctx, err := parser.Parse(words)
+	if err != nil {
+		out.misuse(err)
+		return statusUsage
+	}
+	return status(out, ctx.Run(out))
+}
+
+// wantsHelp reports whether the usual words for help are among the words, or
+// there are none at all.
+func wantsHelp(words []string) bool {
+	for _, w := range words {
+		if w == "--help" || w == "-h" || w == "-help" {
+			return true
+		}
+	}
+	return len(words) == 0
+}
+
+// helpInstead turns "publish --help" into "help publish".
+func helpInstead(words []string) []string {
+	if len(words) > 0 && words[0][0] != '-' && words[0] != "help" {
+		return []string{"help", words[0]}
+	}
+	return []string{"help"}
+}
+
+// errProblems says that problems were found and have been told.
+var errProblems = errors.New("problems found")
+
+// errUsage wraps what a person used wrongly.
+type errUsage struct{ error }
+
+func status(out *speaker, err error) int {
+	var usage errUsage
+	switch {
+	case err == nil:
+		return statusFine
+	case errors.Is(err, errProblems):
+		return statusProblems
+	case errors.As(err, &usage):
+		out.misuse(usage.error)
+		return statusUsage
+	}
+	out.failure(err)
+	return statusProblems
+}

@@ -1,0 +1,66 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"os"
+
+	"doorpocket/components/problem"
+)
+
+// All that the program says goes through this file. The rules: results to
+// standard output, problems to standard error; whole sentences that end with
+// what to do; no colour unless standard error is a terminal and NO_COLOR is
+// not set.
+
+// speaker is where the program speaks.
+type speaker struct {
+	out, err io.Writer
+	colour   bool
+}
+
+func newSpeaker(out, err io.Writer) *speaker {
+	return &speaker{out: out, err: err, colour: terminal(err) && os.Getenv("NO_COLOR") == ""}
+}
+
+func terminal(w io.Writer) bool {
+	f, ok := w.(*os.File)
+	if !ok {
+		return false
+	}
+	info, err := f.Stat()
+	return err == nil && info.Mode()&os.ModeCharDevice != 0
+}
+
+// say prints a line of result.
+func (s *speaker) say(format string, args ...any) {
+	_, _ = fmt.Fprintf(s.out, format+"\n", args...)
+}
+
+// problems prints what is wrong with a fleet, and how much.
+func (s *speaker) problems(list problem.List) {
+	if len(list) == 0 {
+		return
+	}
+	// Where even standard error cannot be written there is nobody to tell.
+	_ = problem.Write(s.err, list, problem.Style{Colour: s.colour})
+	errors, warnings := list.Counts()
+	_, _ = fmt.Fprintf(s.err, "%s, %s\n", count(errors, "error"), count(warnings, "warning"))
+}
+
+// failure says why the work could not be done.
+func (s *speaker) failure(err error) {
+	_, _ = fmt.Fprintf(s.err, "doorpocket: %v\n", err)
+}
+
+// misuse says how the command was used wrongly.
+func (s *speaker) misuse(err error) {
+	_, _ = fmt.Fprintf(s.err, "doorpocket: %v\nSee: doorpocket help\n", err)
+}
+
+func count(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
+}

@@ -1,0 +1,30 @@
+package components_test
+
+import (
+	"strings"
+	"testing"
+
+	"doorpocket/components"
+	"doorpocket/components/problem"
+)
+
+// library is the library that comes with the program, free of problems.
+func library(t *testing.T) *components.Library {
+	t.Helper()
+	lib, found := components.Load(components.Embedded())
+	if len(found) > 0 {
+		found.Sort()
+		found.Dedupe()
+		var text strings.Builder
+		if err := problem.Write(&text, found, problem.Style{}); err != nil {
+			t.Fatal(err)
+		}
+		t.Fatalf("%d problems in the library:\n%s", len(found), text.String())
+	}
+	return lib
+}
+
+func TestLibraryHasNoProblems(t *testing.T) {
+	lib := library(t)
+	t.Logf("%d systems", len(lib.Systems()))
+}

@@ -1,0 +1,127 @@
+package components
+
+import (
+	"doorpocket/components/manifest"
+	"doorpocket/components/prose"
+)
+
+// families reads families.toml and its words.
+func (l *loader) families() {
+	r := manifest.NewReader(l.read("families.toml"), &l.problems)
+	for id, f := range r.EachTable() {
+		family := &Family{ID: id, Words: map[string]FamilyWords{}}
+		family.Letter, _ = f.Text("letter", manifest.Required)
+		l.lib.Families = append(l.lib.Families, family)
+	}
+	r.Done()
+	l.listWords("families", func(lang, id string, w *manifest.Reader) bool {
+		f := l.lib.Family(id)
+		if f == nil {
+			return false
+		}
+		title, _ := w.Text("title", manifest.Required)
+		about, _ := w.Text("about")
+		f.Words[lang] = FamilyWords{Title: title, About: about}
+		return true
+	})
+}
+
+// routines reads routines.toml and its words.
+func (l *loader) routines() {
+	r := manifest.NewReader(l.read("routines.toml"), &l.problems)
+	for id, f := range r.EachTable() {
+		audience := l.oneOf(f, "for", []string{"hirer", "staff"})
+		l.lib.Routines = append(l.lib.Routines, &Routine{ID: id, Staff: audience == "staff", Words: map[string]RoutineWords{}})
+	}
+	r.Done()
+	l.listWords("routines", func(lang, id string, w *manifest.Reader) bool {
+		routine := l.lib.Routine(id)
+		if routine == nil {
+			return false
+		}
+		var words RoutineWords
+		words.Title, _ = w.Text("title", manifest.Required)
+		words.About, _ = w.Text("about", manifest.Required)
+		words.Search, _ = w.Texts("words")
+		routine.Words[lang] = words
+		return true
+	})
+}
+
+// symptoms reads symptoms.toml and its words.
+func (l *loader) symptoms() {
+	r := manifest.NewReader(l.read("symptoms.toml"), &l.problems)
+	for id, f := range r.EachTable() {
+		danger, _ := f.Bool("danger")
+		l.lib.Symptoms = append(l.lib.Symptoms, &Symptom{ID: id, Danger: danger, Words: map[string]SymptomWords{}})
+	}
+	r.Done()
+	l.listWords("symptoms", func(lang, id string, w *manifest.Reader) bool {
+		symptom := l.lib.Symptom(id)
+		if symptom == nil {
+			return false
+		}
+		var words SymptomWords
+		words.Title, _ = w.Text("title", manifest.Required)
+		words.About, _ = w.Text("about", manifest.Required)
+		words.Search, _ = w.Texts("words")
+		words.First = l.firstThings(w, symptom)
+		symptom.Words[lang] = words
+		return true
+	})
+}
+
+// firstThings reads what to do before any check; where people may be hurt
+// there must be some.
+func (l *loader) firstThings(w *manifest.Reader, s *Symptom) []prose.Doc {
+	var options []manifest.Option
+	if s.Danger {
+		options = append(options, manifest.Required)
+	}
+	lines, _ := w.Texts("first", options...)
+	var docs []prose.Doc
+	for _, line := range lines {
+		docs = append(docs, l.compile(w, line, w.Span("first")))
+	}
+	return docs
+}
+
+// listWords reads the words of a list in every language; take reports whether
+// it knows the id.
+func (l *loader) listWords(stem string, take func(lang, id string, w *manifest.Reader) bool) {
+	for _, lang := range l.languages(".", stem, ".toml") {
+		r := manifest.NewReader(l.read(stem+"."+lang+".toml"), &l.problems)
+		for id, w := range r.EachTable() {
+			if !take(lang, id, w) {
+				r.ProblemAt(w.At(), "unknown-name", "Words for \""+id+"\", which is not in "+stem+".toml",
+					"Correct the name, or add it to "+stem+".toml.")
+			}
+		}
+		r.Done()
+	}
+}
+
+// hazards reads hazards.toml: which families and roles bring a hazard.
+func (l *loader) hazards() {
+	r := manifest.NewReader(l.read("hazards.toml"), &l.problems)
+	for id, f := range r.EachTable() {
+		h := Hazard{ID: id}
+		h.Families, _ = f.Texts("families")
+		h.Roles, _ = f.Texts("roles")
+		h.Systems, _ = f.Texts("systems")
+		l.lib.Hazards = append(l.lib.Hazards, h)
+	}
+	r.Done()
+}
+
+// roles reads roles.toml: what facts may mean to a computation.
+func (l *loader) roles() {
+	r := manifest.NewReader(l.read("roles.toml"), &l.problems)
+	l.lib.Roles = map[string]Role{}
+	for id, f := range r.EachTable() {
+		var role Role
+		role.Types, _ = f.Texts("type", manifest.Required, manifest.OrSingle)
+		l.lib.Roles[id] = role
+	}
+	r.Done()
+}

@@ -1,0 +1,58 @@
+package prose
+
+import "strings"
+
+// While the tree is rendered, holes travel through the HTML as marks: a NUL,
+// fields parted by \x01, a NUL. CommonMark replaces any NUL of the source, so
+// a mark cannot be forged.
+const (
+	markEdge  = "\x00"
+	markField = "\x01"
+)
+
+func mark(fields ...string) string {
+	return markEdge + strings.Join(fields, markField) + markEdge
+}
+
+// field makes text safe to stand in a mark.
+func field(s string) string {
+	return strings.Map(func(r rune) rune {
+		if r < ' ' {
+			return ' '
+		}
+		return r
+	}, s)
+}
+
+// pieces parts rendered HTML at its marks.
+func pieces(rendered string) []Piece {
+	var list []Piece
+	for i, part := range strings.Split(rendered, markEdge) {
+		switch {
+		case i%2 == 1:
+			list = append(list, markPiece(strings.Split(part, markField)))
+		case part != "":
+			list = append(list, Piece{Kind: Static, HTML: part, Text: plain(part)})
+		}
+	}
+	return list
+}
+
+func markPiece(f []string) Piece {
+	switch f[0] {
+	case "item":
+		return Piece{Kind: Open, Frame: Item}
+	case "group":
+		return Piece{Kind: Open, Frame: Group}
+	case "value":
+		return Piece{Kind: Value, Name: f[1], Unit: f[2]}
+	case "link":
+		return Piece{Kind: LinkOpen, Scheme: f[1], Name: f[2]}
+	case "linkend":
+		return Piece{Kind: LinkClose}
+	case "embed":
+		return Piece{Kind: Embed, Scheme: f[1], Name: f[2], Alt: f[3]}
+	default:
+		return Piece{Kind: Close}
+	}
+}

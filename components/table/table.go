@@ -1,0 +1,132 @@
+// Package table is the shape of a computed table and of what a calculation may
+// ask of a van. It holds no words: cells name fitted systems, facts, keys of
+// the table's own words, or quantities.
+package table
+
+import (
+	"doorpocket/components/quantity"
+)
+
+// Column is one column as tables.toml declares it.
+type Column struct {
+	ID       string
+	Unit     quantity.Unit // zero Unit: a column of words
+	Rounding quantity.Rounding
+	Decimals int // -1: the usual number for the unit
+}
+
+// Decl is a table as tables.toml declares it.
+type Decl struct {
+	ID          string // "gas/duration"
+	Columns     []Column
+	Assumptions []string // ids of sentences in the words
+	Sources     []string
+}
+
+// Tone marks a cell whose meaning must not hang on colour alone: its words say
+// the same.
+type Tone uint8
+
+// The tones.
+const (
+	Plain Tone = iota
+	Good
+	Doubtful
+	Bad
+)
+
+// Cell is one cell. Exactly one of Uses, Word and Quantity is set; a cell with
+// none of them is empty.
+type Cell struct {
+	Uses     []Use  // fitted systems at one setting, joined by "and"
+	Word     string // key of the table's own words
+	Quantity quantity.Quantity
+	Tone     Tone
+}
+
+// Row is one row, a cell a column.
+type Row []Cell
+
+// Lack is a row that could not be worked out, for the list of what is missing.
+type Lack struct {
+	Use    Use
+	Reason string // for staff and inspect
+}
+
+// Result is a table worked out for one van.
+type Result struct {
+	Rows  []Row
+	Lacks []Lack
+}
+
+// Func works out a table. An error means that no row of it can be trusted; the
+// table is then left out and the reason told.
+type Func func(Input) (Result, error)
+
+// Use is one fact of one fitted system: an appliance at one setting.
+type Use struct {
+	Fitted string // its name on the van
+	Fact   string
+}
+
+// Fact is a stated fact of a fitted system.
+type Fact struct {
+	Name     string
+	Role     string
+	Quantity quantity.Quantity // zero for a fact that is none
+	Option   string            // of a choice
+	Count    int               // of a count
+}
+
+// Fitted is a system on the van as a calculation sees it.
+type Fitted struct {
+	Name   string
+	System string
+	Facts  []Fact
+}
+
+// Fact finds a stated fact by name.
+func (f Fitted) Fact(name string) (Fact, bool) {
+	for _, fact := range f.Facts {
+		if fact.Name == name {
+			return fact, true
+		}
+	}
+	return Fact{}, false
+}
+
+// Stated is a fact with the fitted system that states it.
+type Stated struct {
+	Fitted Fitted
+	Fact   Fact
+}
+
+// Use names the fact for a cell.
+func (s Stated) Use() Use { return Use{Fitted: s.Fitted.Name, Fact: s.Fact.Name} }
+
+// Input is what a calculation may ask: the fitted system whose page shows the
+// table, and all that is fitted, in the order of the van.
+type Input struct {
+	Self Fitted
+	All  []Fitted
+}
+
+// WithRole lists the facts of the van that play a role.
+func (in Input) WithRole(role string) []Stated {
+	var found []Stated
+	for _, f := range in.All {
+		found = append(found, f.WithRole(role)...)
+	}
+	return found
+}
+
+// WithRole lists the facts of one fitted system that play a role.
+func (f Fitted) WithRole(role string) []Stated {
+	var found []Stated
+	for _, fact := range f.Facts {
+		if fact.Role == role {
+			found = append(found, Stated{Fitted: f, Fact: fact})
+		}
+	}
+	return found
+}

@@ -1,0 +1,16 @@
+// Package layouts holds what pages are made of besides the library's words:
+// templates, the style sheets, the few scripts, the safety signs and the words
+// of the interface. It knows nothing of vans.
+package layouts
+
+import (
+	"embed"
+	"io/fs"
+)
+
+//go:embed pages/*.html styles/*.css scripts/*.js thirdparty/*/* signs/*.svg words.*.toml
+var files embed.FS
+
+// Files is the tree of the layouts: pages, styles, scripts, signs and
+// words.LANG.toml.
+func Files() fs.FS { return files }
