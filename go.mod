@@ -3,19 +3,14 @@ module doorpocket
 go 1.26.8
 
 require (
-	github.com/BurntSushi/toml v1.6.0 // indirect
-	github.com/agnivade/levenshtein v1.2.2 // indirect
-	github.com/alecthomas/chroma/v2 v2.27.0 // indirect
-	github.com/alecthomas/kong v1.17.0 // indirect
-	github.com/boombuler/barcode v1.1.0 // indirect
-	github.com/chromedp/cdproto v0.159.0 // indirect
-	github.com/chromedp/chromedp v0.23.0 // indirect
-	github.com/dlclark/regexp2/v2 v2.2.1 // indirect
-	github.com/go-json-experiment/json v0.0.0-20260213210345-44df1a37e875 // indirect
-	github.com/google/go-cmp v0.7.0 // indirect
-	github.com/rogpeppe/go-internal v1.16.0 // indirect
-	github.com/yuin/goldmark v1.8.7 // indirect
-	golang.org/x/image v0.47.0 // indirect
-	golang.org/x/net v0.62.0 // indirect
-	golang.org/x/text v0.44.0 // indirect
+	github.com/BurntSushi/toml v1.6.0
+	github.com/agnivade/levenshtein v1.2.2
+	github.com/alecthomas/chroma/v2 v2.27.0
+	github.com/alecthomas/kong v1.17.0
+	github.com/boombuler/barcode v1.1.0
+	github.com/google/go-cmp v0.7.0
+	github.com/yuin/goldmark v1.8.7
+	golang.org/x/text v0.44.0
 )
+
+require github.com/dlclark/regexp2/v2 v2.2.1 // indirect

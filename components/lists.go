@@ -29,6 +29,7 @@ type RoutineWords struct {
 type Symptom struct {
 	ID     string
 	Danger bool // people may be hurt: what to do first stands before any check
+	Urgent bool // lives are at stake: it stands first on the van's start
 	Words  map[string]SymptomWords
 }
 

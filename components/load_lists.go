@@ -53,7 +53,8 @@ func (l *loader) symptoms() {
 	r := manifest.NewReader(l.read("symptoms.toml"), &l.problems)
 	for id, f := range r.EachTable() {
 		danger, _ := f.Bool("danger")
-		l.lib.Symptoms = append(l.lib.Symptoms, &Symptom{ID: id, Danger: danger, Words: map[string]SymptomWords{}})
+		urgent, _ := f.Bool("urgent")
+		l.lib.Symptoms = append(l.lib.Symptoms, &Symptom{ID: id, Danger: danger || urgent, Urgent: urgent, Words: map[string]SymptomWords{}})
 	}
 	r.Done()
 	l.listWords("symptoms", func(lang, id string, w *manifest.Reader) bool {

@@ -39,6 +39,7 @@ func (l *loader) system(folder string) *System {
 		r.Problem("family", "wrong-family", "Family differs from the folder", "Write family = \""+path.Dir(folder)+"\".")
 	}
 	s.Label, _ = r.Bool("label")
+	s.Urgent, _ = r.Bool("urgent")
 	s.Automatic, _ = r.Texts("automatic")
 	s.Hazards, _ = r.Texts("hazards")
 	s.Tables, _ = r.Texts("tables")

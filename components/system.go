@@ -15,6 +15,7 @@ type System struct {
 	ID        string // "gas/cylinder-locker"
 	Family    string
 	Label     bool     // it wants a sticker beside it
+	Urgent    bool     // lives are at stake: it stands first on the van's start
 	Automatic []string // it joins a van by itself where one of these is fitted
 	Hazards   []string
 	Tables    []string

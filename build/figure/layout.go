@@ -31,19 +31,13 @@ func layout(b Body, points []Point) drawing {
 	d.scale = max(d.scale, 118/b.Width)
 	d.left = (wide - b.Width*d.scale) / 2
 	d.top = 30
-	if len(columns[4]) > 0 {
-		d.top += rowStep
-	}
+	d.top += float64(rows(columns[4])) * rowStep
 	d.over = max(0, float64(longest)*rowStep-b.Length*d.scale) / 2
 	d.top = 30 + d.over
-	if len(columns[4]) > 0 {
-		d.top += rowStep
-	}
+	d.top += float64(rows(columns[4])) * rowStep
 	d.place(columns)
 	d.high = d.top + b.Length*d.scale + d.over + margin
-	if len(columns[5]) > 0 {
-		d.high += rowStep
-	}
+	d.high += float64(rows(columns[5])) * rowStep
 	d.high = round(d.high)
 	return d
 }
@@ -99,11 +93,26 @@ func (d *drawing) place(columns [6][]placed) {
 		}
 		spread(columns[i], head+rowStep/2, foot-rowStep/2)
 	}
-	d.placeRow(columns[4], head-rowStep/2)
-	d.placeRow(columns[5], foot+rowStep/2)
+	for i := range rows(columns[4]) {
+		d.placeRow(row(columns[4], i), head-rowStep/2-float64(i)*rowStep)
+	}
+	for i := range rows(columns[5]) {
+		d.placeRow(row(columns[5], i), foot+rowStep/2+float64(i)*rowStep)
+	}
 	for _, c := range columns {
 		d.points = append(d.points, c...)
 	}
+}
+
+// inRow is how many plates stand side by side at most.
+const inRow = (int(wide-2*margin) + int(gap)) / (int(plateW) + int(gap))
+
+// rows is how many rows the plates at the front or rear take.
+func rows(points []placed) int { return (len(points) + inRow - 1) / inRow }
+
+// row is the i-th of them.
+func row(points []placed, i int) []placed {
+	return points[i*inRow : min(len(points), (i+1)*inRow)]
 }
 
 // placeRow sets what is at the front or rear side by side.

@@ -44,3 +44,11 @@ func (b Base) Reading(path string) string {
 	}
 	return b.url.Host + b.url.EscapedPath() + "/" + path
 }
+
+// Root is the path of the hirer tree on its host, with a slash at both ends.
+func (b Base) Root() string {
+	if b.url == nil {
+		return "/"
+	}
+	return b.url.EscapedPath() + "/"
+}

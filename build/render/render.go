@@ -18,12 +18,14 @@ import (
 
 // Renderer holds what all pages are made of. It is safe for concurrent use.
 type Renderer struct {
-	pages  *template.Template
-	style  template.CSS
-	policy string
-	words  map[string]*Words
-	signs  map[string]template.HTML
-	shared []Shared
+	pages       *template.Template
+	style       template.CSS
+	policy      string
+	staffStyle  template.CSS
+	staffPolicy string
+	words       map[string]*Words
+	signs       map[string]template.HTML
+	shared      []Shared
 }
 
 // Shared is a file that pages of all vans use.
@@ -50,19 +52,27 @@ func New(files fs.FS) (*Renderer, error) {
 	return r, nil
 }
 
-// readStyle takes the style sheet without line breaks and comments, and the
-// policy that lets exactly this sheet stand in a page.
+// readStyle takes the style sheets without line breaks and comments, and the
+// policies that let exactly these sheets stand in a page.
 func (r *Renderer) readStyle(files fs.FS) error {
-	data, err := fs.ReadFile(files, "styles/page.css")
+	page, err := fs.ReadFile(files, "styles/page.css")
 	if err != nil {
 		return fmt.Errorf("style sheet: %w", err)
 	}
-	sheet := compact(string(data))
-	sum := sha256.Sum256([]byte(sheet))
-	r.style = template.CSS(sheet)
-	r.policy = "default-src 'none'; script-src 'self'; style-src 'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) +
-		"'; img-src 'self' data:; connect-src 'self'; worker-src 'self'; manifest-src 'self'; form-action 'none'; base-uri 'none'"
+	staff, err := fs.ReadFile(files, "styles/staff.css")
+	if err != nil {
+		return fmt.Errorf("style sheet: %w", err)
+	}
+	r.style, r.policy = styled(string(page))
+	r.staffStyle, r.staffPolicy = styled(string(page) + string(staff))
 	return nil
+}
+
+func styled(sheet string) (template.CSS, string) {
+	sheet = compact(sheet)
+	sum := sha256.Sum256([]byte(sheet))
+	return template.CSS(sheet), "default-src 'none'; script-src 'self'; style-src 'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) +
+		"'; img-src 'self' data:; connect-src 'self'; worker-src 'self'; manifest-src 'self'; form-action 'none'; base-uri 'none'"
 }
 
 // compact drops comments and line breaks; our own sheets have neither inside

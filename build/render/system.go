@@ -63,7 +63,7 @@ var likely = map[components.Likelihood]string{
 // check shows a check; on the page of a symptom it names the system too.
 func (v *van) check(from string, c guide.Check, named bool) checkView {
 	fill := v.fill(from, c.Page)
-	view := checkView{Look: fill.html(c.Words.Look), Yes: fill.html(c.Words.Yes), No: fill.html(c.Words.No)}
+	view := checkView{W: v.w, Look: fill.html(c.Words.Look), Yes: fill.html(c.Words.Yes), No: fill.html(c.Words.No)}
 	if c.Likelihood != 0 {
 		view.Meta = v.w.must(likely[c.Likelihood])
 	}
@@ -99,7 +99,7 @@ func (v *van) routine(r *guide.Routine) {
 }
 
 func (v *van) symptom(s *guide.Symptom) {
-	view := symptomView{frame: v.frame(s.Path, s.Words.Title, ""), Heading: s.Words.Title, About: s.Words.About, Grave: s.Danger}
+	view := symptomView{frame: v.frame(s.Path, s.Words.Title, ""), Heading: s.Words.Title, About: s.Words.About, Grave: s.Danger, Urgent: s.Urgent}
 	fill := v.fill(s.Path, nil)
 	for _, d := range s.Words.First {
 		view.First = append(view.First, fill.html(d))

@@ -145,11 +145,17 @@ func (v *van) start() {
 	view.Scripts = []string{v.up("") + "../" + shared[0].Path, v.up("") + v.searchPath(), v.up("") + "../" + shared[1].Path}
 	view.Plan, view.Places = v.plan()
 	for _, s := range g.Symptoms {
-		l := link{Href: v.href("", s.Path), Title: s.Words.Title, About: s.Words.About}
-		if s.Danger {
+		l := link{Href: v.href("", s.Path), Title: s.Words.Title}
+		if s.Urgent {
 			view.Danger = append(view.Danger, l)
-		} else {
-			view.Wrong = append(view.Wrong, l)
+			continue
+		}
+		l.About = s.Words.About
+		view.Wrong = append(view.Wrong, l)
+	}
+	for _, p := range g.Pages {
+		if p.Fitted.System.Urgent {
+			view.Danger = append(view.Danger, v.link("", p, false))
 		}
 	}
 	for _, r := range g.Routines {

@@ -63,6 +63,7 @@ type cautionView struct {
 }
 
 type checkView struct {
+	W             *Words
 	Look, Yes, No template.HTML
 	Meta          string
 	Link          *link // nil on the page of the system itself
@@ -106,7 +107,7 @@ type routineView struct {
 type symptomView struct {
 	frame
 	Heading, About string
-	Grave          bool
+	Grave, Urgent  bool
 	First          []template.HTML
 	Checks         []checkView
 }

@@ -64,3 +64,8 @@ func count(n int, what string) string {
 	}
 	return fmt.Sprintf("%d %ss", n, what)
 }
+
+// warn prints a line beside the results.
+func (s *speaker) warn(format string, args ...any) {
+	_, _ = fmt.Fprintf(s.err, format+"\n", args...)
+}

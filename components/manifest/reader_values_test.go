@@ -137,3 +137,23 @@ func TestManyUnknownKeysAreCut(t *testing.T) {
 		t.Errorf("%d problems", len(found))
 	}
 }
+
+func TestAskingWithoutReading(t *testing.T) {
+	table, found := Parse("f", []byte("a = 1\n[t]\nb = 2\n"))
+	r := NewReader(table, &found)
+	if !r.Has("a") || r.Has("c") {
+		t.Error("wrong about what is there")
+	}
+	inner := r.Table("t")
+	if inner.At().String() != "f:2:1" || inner.Source() != table.Source() || inner.KeySpan("c") != inner.At() {
+		t.Error(inner.At())
+	}
+	inner.Has("b")
+	if r.Done(); len(found) > 0 {
+		t.Error(briefs(found))
+	}
+	var none *Reader
+	if none.Has("a") || none.Source() != nil || none.At() != none.Span("a") || none.KeySpan("a").File != "" || none.Keys() != nil {
+		t.Error("a reader of nothing has something")
+	}
+}

@@ -20,13 +20,13 @@ var (
 	requiredTyres = []string{"front", "rear"}
 )
 
-// PressuresTable shows the tyre pressures of the van's plate in three units.
+// TyrePressuresTable shows the tyre pressures of the van's plate in three units.
 // Nothing is worked out but the units; they are pressures above that of the
 // atmosphere, as gauges show them, and so is every unit. A tyre that the
 // table has no words for stands last under the label of its fact.
 //
 // Columns: axle, bar, psi, kpa. Source of the units: package quantity.
-func PressuresTable(in table.Input) (table.Result, error) {
+func TyrePressuresTable(in table.Input) (table.Result, error) {
 	var result table.Result
 	for _, name := range requiredTyres {
 		if _, ok := in.Self.Fact(name); !ok {
