@@ -1,0 +1,51 @@
+# make        builds bin/doorpocket
+# make demo   publishes the demonstration fleet and says where to open it
+# make test   installs what the tests need and runs them all
+
+GO ?= go
+PACKAGES = chromium zbar-tools poppler-utils units
+PROGRAMS = chromium zbarimg pdftoppm units
+SUDO := $(shell [ "$$(id -u)" = 0 ] || echo sudo)
+
+export CGO_ENABLED = 0
+
+.PHONY: build demo test check unit tools go cross clean
+
+build: go
+	$(GO) build -trimpath -o bin/doorpocket ./cmd/doorpocket
+
+demo: build
+	@mkdir -p site
+	@cd bin && ./doorpocket publish --out ../site
+
+test: tools check unit
+
+# Formatting, vet and staticcheck.
+check: go
+	@test -z "$$(gofmt -l .)" || { echo "gofmt these files:"; gofmt -l .; exit 1; }
+	$(GO) vet ./...
+	$(GO) tool staticcheck ./...
+
+# Everything else: unit, golden, script, link, browser and scan tests.
+unit: go
+	$(GO) test -timeout 20m ./...
+
+# Debian packages that the tests use; asks for nothing that is already there.
+tools:
+	@missing=; for p in $(PROGRAMS); do command -v $$p >/dev/null || missing=1; done; \
+	if [ -n "$$missing" ]; then $(SUDO) apt-get update -q && \
+	DEBIAN_FRONTEND=noninteractive $(SUDO) apt-get install -qy $(PACKAGES); fi
+
+# The Go tool fetches the version that go.mod names, if it is 1.21 or later.
+go:
+	@command -v $(GO) >/dev/null || { $(SUDO) apt-get update -q && \
+	DEBIAN_FRONTEND=noninteractive $(SUDO) apt-get install -qy golang-go; }
+
+# The binaries are static: one for each system.
+cross: go
+	GOOS=linux   GOARCH=amd64 $(GO) build -trimpath -o bin/doorpocket-linux-amd64 ./cmd/doorpocket
+	GOOS=darwin  GOARCH=arm64 $(GO) build -trimpath -o bin/doorpocket-macos-arm64 ./cmd/doorpocket
+	GOOS=windows GOARCH=amd64 $(GO) build -trimpath -o bin/doorpocket-windows-amd64.exe ./cmd/doorpocket
+
+clean:
+	rm -rf bin site
