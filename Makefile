@@ -15,8 +15,7 @@ build: go
 	$(GO) build -trimpath -o bin/doorpocket ./cmd/doorpocket
 
 demo: build
-	@mkdir -p site
-	@cd bin && ./doorpocket publish --out ../site
+	@bin/doorpocket publish
 
 test: tools check unit
 

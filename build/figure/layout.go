@@ -2,6 +2,7 @@ package figure
 
 import (
 	"cmp"
+	"math"
 	"slices"
 )
 
@@ -12,95 +13,130 @@ type drawing struct {
 	left, top float64 // of the body
 	high      float64
 	over      float64 // how far the longest column stands out beyond each end
+	inner     int // columns of plates within the body
 	points    []placed
 }
 
-// layout chooses a scale at which every column of plates has room, and places
-// the plates: beside the body for the sides, within it for what is inside, on
-// the roof or under the floor, above and below for front and rear.
+// bodyWide is how wide the body is drawn: what the plates at its sides and the
+// words beside it leave of the drawing. With nothing within there is no need
+// to draw it so large.
+func bodyWide(outside, within bool) float64 {
+	switch {
+	case !outside:
+		return wide - 2*(margin+wordsWide)
+	case !within:
+		return 150
+	default:
+		return wide - 2*(margin+plateW+wordsWide)
+	}
+}
+
+// wordsWide is the room for a word written along the body.
+const wordsWide = 26
+
+// layout places the plates: beside the body for the sides, within it for what
+// is inside, on the roof or under the floor, above and below for front and
+// rear. Columns that are longer than the body stand out beyond its ends.
 func layout(b Body, points []Point) drawing {
-	d := drawing{Body: b, scale: 60}
-	columns := d.columns(points)
-	longest := 0
-	for _, c := range columns[:4] {
+	beside := slices.ContainsFunc(points, func(p Point) bool { return p.Side == Left || p.Side == Right })
+	within := slices.ContainsFunc(points, func(p Point) bool { return p.Side == Within || p.Side == Roof })
+	body := bodyWide(beside, within)
+	d := drawing{Body: b, scale: body / b.Width, left: (wide - body) / 2}
+	d.inner = max(1, int((body+gap)/(plateW+gap)))
+	g := d.group(points)
+	longest := max(len(g.left), len(g.right))
+	for _, c := range g.inner {
 		longest = max(longest, len(c))
 	}
-	d.scale = max(d.scale, (float64(longest)*rowStep+gap)/b.Length)
-	// The body must hold two columns of plates and leave room at its sides.
-	d.scale = min(d.scale, 150/b.Width)
-	d.scale = max(d.scale, 118/b.Width)
-	d.left = (wide - b.Width*d.scale) / 2
-	d.top = 30
-	d.top += float64(rows(columns[4])) * rowStep
 	d.over = max(0, float64(longest)*rowStep-b.Length*d.scale) / 2
-	d.top = 30 + d.over
-	d.top += float64(rows(columns[4])) * rowStep
-	d.place(columns)
-	d.high = d.top + b.Length*d.scale + d.over + margin
-	d.high += float64(rows(columns[5])) * rowStep
-	d.high = round(d.high)
+	d.top = 30 + d.over + float64(rows(g.front))*rowStep
+	d.place(g)
+	d.high = round(d.top + b.Length*d.scale + d.over + margin + float64(rows(g.rear))*rowStep)
 	return d
 }
 
-// columns sorts the points into left, inner left, inner right, right, front
-// and rear, each in the order in which they stand along or across the van.
-func (d *drawing) columns(points []Point) [6][]placed {
-	var c [6][]placed
-	var loose []placed
-	for _, p := range points {
-		at := placed{Point: p}
-		switch {
-		case p.Side == Left:
-			c[0] = append(c[0], at)
-		case p.Side == Right:
-			c[3] = append(c[3], at)
-		case p.Side == Nose:
-			c[4] = append(c[4], at)
-		case p.Side == Back:
-			c[5] = append(c[5], at)
-		case !p.Known:
-			loose = append(loose, at)
-		case p.Across < d.Width/2:
-			c[1] = append(c[1], at)
-		default:
-			c[2] = append(c[2], at)
-		}
-	}
-	byAlong := func(a, b placed) int { return cmp.Compare(a.Along, b.Along) }
-	slices.SortStableFunc(loose, byAlong)
-	for _, p := range loose { // the shorter of the inner columns takes it
-		i := 1
-		if len(c[2]) < len(c[1]) {
-			i = 2
-		}
-		c[i] = append(c[i], p)
-	}
-	for i := range c {
-		slices.SortStableFunc(c[i], byAlong)
-	}
-	return c
+// groups are the points by where their plates stand, each in the order in
+// which they stand along the van.
+type groups struct {
+	left, right, front, rear []placed
+	inner                    [][]placed // columns
 }
 
-func (d *drawing) place(columns [6][]placed) {
-	middle := d.left + d.Width*d.scale/2
-	inner := plateW/2 + gap/2
-	head, foot := d.top-d.over, d.top+d.Length*d.scale+d.over
-	for i, x := range []float64{sideX, middle - inner, middle + inner, wide - sideX} {
-		for j := range columns[i] {
-			p := &columns[i][j]
-			p.tx, p.ty = d.spot(p.Point)
-			p.x, p.y = x, p.ty
+func (d *drawing) group(points []Point) groups {
+	g := groups{inner: make([][]placed, d.inner)}
+	var inside []placed
+	for _, p := range points {
+		at := placed{Point: p}
+		at.tx, at.ty = d.spot(p) // not yet final: the top is not known
+		switch p.Side {
+		case Left:
+			g.left = append(g.left, at)
+		case Right:
+			g.right = append(g.right, at)
+		case Nose:
+			g.front = append(g.front, at)
+		case Back:
+			g.rear = append(g.rear, at)
+		default:
+			inside = append(inside, at)
 		}
-		spread(columns[i], head+rowStep/2, foot-rowStep/2)
 	}
-	for i := range rows(columns[4]) {
-		d.placeRow(row(columns[4], i), head-rowStep/2-float64(i)*rowStep)
+	for _, list := range [][]placed{g.left, g.right, g.front, g.rear, inside} {
+		slices.SortStableFunc(list, func(a, b placed) int { return cmp.Compare(a.Along, b.Along) })
 	}
-	for i := range rows(columns[5]) {
-		d.placeRow(row(columns[5], i), foot+rowStep/2+float64(i)*rowStep)
+	room := max(int(d.Length*d.scale/rowStep), (len(inside)+d.inner-1)/d.inner)
+	for _, p := range inside {
+		i := d.column(p, g.inner, room)
+		g.inner[i] = append(g.inner[i], p)
 	}
-	for _, c := range columns {
-		d.points = append(d.points, c...)
+	return g
+}
+
+// column is the inner column nearest to a point that still has room; a point
+// that may be anywhere across takes the shortest.
+func (d *drawing) column(p placed, inner [][]placed, room int) int {
+	best, least := 0, 0.0
+	for i := range inner {
+		cost := float64(len(inner[i]))
+		if p.Known {
+			cost = math.Abs(p.tx - d.columnX(i))
+		}
+		if len(inner[i]) >= room {
+			cost += wide * rowStep // only where every column is full
+		}
+		if i == 0 || cost < least {
+			best, least = i, cost
+		}
+	}
+	return best
+}
+
+// columnX is the middle of an inner column.
+func (d *drawing) columnX(i int) float64 {
+	return d.left + d.Width*d.scale/2 + (float64(i)-float64(d.inner-1)/2)*(plateW+gap)
+}
+
+func (d *drawing) place(g groups) {
+	head, foot := d.top-d.over, d.top+d.Length*d.scale+d.over
+	set := func(column []placed, x float64) {
+		for j := range column {
+			p := &column[j]
+			p.tx, p.ty = d.spot(p.Point)
+			p.x, p.y = round(x), p.ty
+		}
+		spread(column, head+rowStep/2, foot-rowStep/2)
+		d.points = append(d.points, column...)
+	}
+	set(g.left, sideX)
+	for i, c := range g.inner {
+		set(c, d.columnX(i))
+	}
+	set(g.right, wide-sideX)
+	for i := range rows(g.front) {
+		d.placeRow(row(g.front, i), head-rowStep/2-float64(i)*rowStep)
+	}
+	for i := range rows(g.rear) {
+		d.placeRow(row(g.rear, i), foot+rowStep/2+float64(i)*rowStep)
 	}
 }
 
@@ -123,6 +159,7 @@ func (d *drawing) placeRow(row []placed, y float64) {
 		p.tx, p.ty = d.spot(p.Point)
 		p.x, p.y = round(middle+(float64(i)-float64(len(row)-1)/2)*(plateW+gap)), round(y)
 	}
+	d.points = append(d.points, row...)
 }
 
 // spread moves plates of one column apart so that none overlap, each as near

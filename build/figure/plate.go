@@ -7,8 +7,12 @@ import (
 	"strings"
 )
 
-// leader draws the line from a plate to the spot it stands for, and the spot.
+// leader draws the line from a plate to the spot it stands for, and the spot;
+// neither where the plate covers the spot.
 func (d *drawing) leader(s *strings.Builder, p placed) {
+	if math.Abs(p.x-p.tx) < plateW/2 && math.Abs(p.y-p.ty) < plateH/2 {
+		return
+	}
 	fmt.Fprintf(s, `<path class="leader" d="M%s %sL%s %s"/><circle class="spot" cx="%s" cy="%s" r="3.5"/>`,
 		num(p.x), num(p.y), num(p.tx), num(p.ty), num(p.tx), num(p.ty))
 }

@@ -143,7 +143,7 @@ func (v *van) start() {
 	view := startView{frame: v.frame("", v.w.must("guide_to", "name", g.Van.Name), "")}
 	shared := v.r.shared
 	view.Scripts = []string{v.up("") + "../" + shared[0].Path, v.up("") + v.searchPath(), v.up("") + "../" + shared[1].Path}
-	view.Plan, view.Places = v.plan()
+	view.Outside, view.Inside, view.Places = v.plans()
 	for _, s := range g.Symptoms {
 		l := link{Href: v.href("", s.Path), Title: s.Words.Title}
 		if s.Urgent {
@@ -185,27 +185,38 @@ func (v *van) link(from string, p *guide.Page, about bool) link {
 	return l
 }
 
-// plan draws the van with every labelled thing that has a place, and lists the
-// same in words.
-func (v *van) plan() (template.HTML, []link) {
+// plans draw the van with every labelled thing that has a place: one plan of
+// what one reaches from outside and one of what is inside, each "" where there
+// is nothing. The places list says the same in words.
+func (v *van) plans() (outside, inside template.HTML, places []link) {
 	g := v.guide
-	var points []figure.Point
-	var places []link
+	var out, in []figure.Point
 	for _, p := range g.Pages {
 		if p.Code == "" || p.Fitted.Place.Side == "" {
 			continue
 		}
 		point := v.point(p)
 		point.Href = v.href("", p.Path)
-		points = append(points, point)
 		places = append(places, link{Href: point.Href, Code: p.Code, Title: p.Title, About: v.place(p.Fitted)})
+		if point.Side == figure.Within || point.Side == figure.Roof {
+			in = append(in, point)
+		} else {
+			out = append(out, point)
+		}
+	}
+	return v.plan(out, "plan_outside"), v.plan(in, "plan_inside"), places
+}
+
+func (v *van) plan(points []figure.Point, title string) template.HTML {
+	if len(points) == 0 {
+		return ""
 	}
 	words := figure.Words{
-		Title: v.w.must("plan_title", "name", g.Van.Name), Front: v.w.must("front"),
+		Title: v.w.must(title, "name", v.guide.Van.Name), Front: v.w.must("front"),
 		Left: v.w.must("nearside"), Right: v.w.must("offside"),
 	}
-	if g.LeftHandDrive() {
+	if v.guide.LeftHandDrive() {
 		words.Left, words.Right = words.Right, words.Left
 	}
-	return template.HTML(figure.Plan(v.body(), points, words)), places
+	return template.HTML(figure.Plan(v.body(), points, words))
 }

@@ -44,7 +44,7 @@ type familyView struct {
 // startView is the van's start.
 type startView struct {
 	frame
-	Plan                    template.HTML
+	Outside, Inside         template.HTML // plans
 	Places                  []link
 	Danger, Do, Wrong, Read []link
 	Families                []familyView

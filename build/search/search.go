@@ -16,6 +16,7 @@ type Document struct {
 	ID    int    `json:"id"`
 	Path  string `json:"path"` // from the van's start
 	Code  string `json:"code,omitempty"`
+	Kind  string `json:"kind"` // danger, symptom, routine or page
 	Title string `json:"title"`
 	About string `json:"about"`
 	Words string `json:"words"` // what people say and type
@@ -32,19 +33,23 @@ func Documents(g *guide.Guide) []Document {
 		all = append(all, d)
 	}
 	for _, s := range g.Symptoms {
-		add(Document{Path: s.Path, Title: s.Words.Title, About: s.Words.About, Words: strings.Join(s.Words.Search, " · ")})
+		kind := "symptom"
+		if s.Urgent {
+			kind = "danger"
+		}
+		add(Document{Path: s.Path, Kind: kind, Title: s.Words.Title, About: s.Words.About, Words: strings.Join(s.Words.Search, " · ")})
 	}
 	for _, r := range g.Routines {
-		add(Document{Path: r.Path, Title: r.Words.Title, About: r.Words.About, Words: strings.Join(r.Words.Search, " · ")})
+		add(Document{Path: r.Path, Kind: "routine", Title: r.Words.Title, About: r.Words.About, Words: strings.Join(r.Words.Search, " · ")})
 	}
 	for _, p := range g.Pages {
 		f := guide.Filler{Guide: g, Page: p}
-		add(Document{Path: p.Path, Code: p.Code, Title: p.Title, About: f.Text(p.Words.About),
+		add(Document{Path: p.Path, Kind: "page", Code: p.Code, Title: p.Title, About: f.Text(p.Words.About),
 			Words: strings.Join(p.Words.Search, " · "), Text: headings(f, p)})
 	}
 	for _, own := range g.Operator.Pages {
 		if w, ok := own.Words[g.Lang]; ok {
-			add(Document{Path: guide.OwnPath(own.Name), Title: w.Title, Text: whole(guide.Filler{Guide: g}, w.Page)})
+			add(Document{Path: guide.OwnPath(own.Name), Kind: "page", Title: w.Title, Text: whole(guide.Filler{Guide: g}, w.Page)})
 		}
 	}
 	return all

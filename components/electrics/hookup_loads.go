@@ -22,14 +22,20 @@ type load struct {
 	power  quantity.Watts
 }
 
+// shown gives the power as the van states it, or worked out for a sum.
+func (l load) shown() quantity.Quantity {
+	if l.stated.Valid() {
+		return l.stated
+	}
+	return quantity.Of(l.power)
+}
+
 // appliance is one appliance with its usable settings, the largest first; there
 // is at least one.
 type appliance struct {
 	settings []load
 	whole    bool // every setting can be used, so that the first is its largest
 }
-
-func (a appliance) largest() load { return a.settings[0] }
 
 // appliances lists the mains appliances of the van, the largest first, and the
 // settings that cannot be reckoned with.
@@ -52,7 +58,7 @@ func appliances(in table.Input) ([]appliance, []table.Lack) {
 			all = append(all, a)
 		}
 	}
-	slices.SortStableFunc(all, func(a, b appliance) int { return cmp.Compare(b.largest().power, a.largest().power) })
+	slices.SortStableFunc(all, func(a, b appliance) int { return cmp.Compare(b.settings[0].power, a.settings[0].power) })
 	return all, lacks
 }
 
@@ -81,4 +87,20 @@ func together(loads ...load) load {
 		sum.power += l.power
 	}
 	return sum
+}
+
+// judged is a load with what it takes and the verdict on every pitch.
+type judged struct {
+	load
+	current quantity.Amperes
+	on      verdicts
+}
+
+func judge(l load) (judged, error) {
+	current, err := Current(l.power)
+	if err != nil {
+		return judged{}, err
+	}
+	on, err := verdictsOn(current)
+	return judged{load: l, current: current, on: on}, err
 }

@@ -8,21 +8,6 @@ import (
 // mostPairs keeps the table short enough to read on a phone.
 const mostPairs = 12
 
-// judged is a load with the verdict on every pitch.
-type judged struct {
-	load
-	on verdicts
-}
-
-func judge(l load) (judged, error) {
-	current, err := Current(l.power)
-	if err != nil {
-		return judged{}, err
-	}
-	on, err := verdictsOn(current)
-	return judged{load: l, on: on}, err
-}
-
 // pair is two appliances at once. News is where the pair does worse than the
 // worse of its parts, which a reader cannot see from the rows of the parts.
 type pair struct {

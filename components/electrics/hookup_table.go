@@ -1,8 +1,6 @@
 package electrics
 
 import (
-	"fmt"
-
 	"doorpocket/components/quantity"
 	"doorpocket/components/table"
 )
@@ -18,15 +16,11 @@ import (
 // Columns: use, power, current, six, ten, sixteen.
 func HookUpLoadTable(in table.Input) (table.Result, error) {
 	all, lacks := appliances(in)
-	result := table.Result{Lacks: lacks}
-	for _, a := range all {
-		for _, setting := range a.settings {
-			if err := addRow(&result, setting); err != nil {
-				return table.Result{}, err
-			}
-		}
+	singles, err := judgeAll(settings(all))
+	if err != nil {
+		return table.Result{}, err
 	}
-	parts, err := wholeParts(all)
+	parts, err := judgeAll(largest(all))
 	if err != nil {
 		return table.Result{}, err
 	}
@@ -34,76 +28,73 @@ func HookUpLoadTable(in table.Input) (table.Result, error) {
 	if err != nil {
 		return table.Result{}, err
 	}
-	for _, p := range pairs {
-		if err := addRow(&result, p.load); err != nil {
-			return table.Result{}, err
-		}
+	result := table.Result{Lacks: lacks}
+	for _, j := range singles {
+		result.Rows = append(result.Rows, j.row(table.Cell{Uses: j.uses}))
 	}
-	return result, addEverything(&result, parts)
+	for _, p := range pairs {
+		result.Rows = append(result.Rows, p.row(table.Cell{Uses: p.uses}))
+	}
+	return withEverything(result, parts)
 }
 
-// wholeParts judges each appliance at its largest setting, as far as that is
-// known.
-func wholeParts(all []appliance) ([]judged, error) {
-	var parts []judged
+// withEverything adds the last row. Two appliances at once are a pair already.
+func withEverything(result table.Result, parts []judged) (table.Result, error) {
+	for i := range result.Lacks {
+		result.Lacks[i].Reason += "; so everything at once is not worked out either"
+	}
+	if len(result.Lacks) > 0 || len(parts) < 3 {
+		return result, nil
+	}
+	sum := load{}
+	for _, part := range parts {
+		sum = together(sum, part.load)
+	}
+	j, err := judge(sum)
+	if err != nil {
+		return table.Result{}, err
+	}
+	result.Rows = append(result.Rows, j.row(table.Cell{Word: "everything"}))
+	return result, nil
+}
+
+// settings lists every setting of the appliances.
+func settings(all []appliance) []load {
+	var loads []load
 	for _, a := range all {
-		if !a.whole {
-			continue
+		loads = append(loads, a.settings...)
+	}
+	return loads
+}
+
+// largest lists each appliance at its largest setting, where that is known.
+func largest(all []appliance) []load {
+	var loads []load
+	for _, a := range all {
+		if a.whole {
+			loads = append(loads, a.settings[0])
 		}
-		j, err := judge(a.largest())
+	}
+	return loads
+}
+
+func judgeAll(loads []load) ([]judged, error) {
+	var all []judged
+	for _, l := range loads {
+		j, err := judge(l)
 		if err != nil {
 			return nil, err
 		}
-		parts = append(parts, j)
+		all = append(all, j)
 	}
-	return parts, nil
+	return all, nil
 }
 
-// addEverything adds the last row. Two appliances at once are a pair already.
-func addEverything(result *table.Result, parts []judged) error {
-	if len(result.Lacks) > 0 {
-		for i := range result.Lacks {
-			result.Lacks[i].Reason += "; so everything at once is not worked out either"
-		}
-		return nil
-	}
-	if len(parts) < 3 {
-		return nil
-	}
-	var loads []load
-	for _, part := range parts {
-		loads = append(loads, part.load)
-	}
-	sum := together(loads...)
-	sum.uses = nil // the row says so in a word
-	return addRow(result, sum)
-}
-
-// addRow adds the row of a load; one without uses is everything at once.
-func addRow(result *table.Result, l load) error {
-	current, err := Current(l.power)
-	if err != nil {
-		return fmt.Errorf("%v: %w", l.uses, err)
-	}
-	on, err := verdictsOn(current)
-	if err != nil {
-		return fmt.Errorf("%v: %w", l.uses, err)
-	}
-	row := table.Row{{Uses: l.uses}, {Quantity: l.shown()}, {Quantity: quantity.Of(current)}}
-	if len(l.uses) == 0 {
-		row[0].Word = "everything"
-	}
-	for _, v := range on {
+// row is the row of a load that is named in the first cell.
+func (j judged) row(name table.Cell) table.Row {
+	row := table.Row{name, {Quantity: j.shown()}, {Quantity: quantity.Of(j.current)}}
+	for _, v := range j.on {
 		row = append(row, v.cell())
 	}
-	result.Rows = append(result.Rows, row)
-	return nil
-}
-
-// shown gives the power as the van states it, or worked out for a sum.
-func (l load) shown() quantity.Quantity {
-	if l.stated.Valid() {
-		return l.stated
-	}
-	return quantity.Of(l.power)
+	return row
 }

@@ -23,7 +23,7 @@
 
   const index = new MiniSearch({
     fields: ["code", "title", "words", "text"],
-    storeFields: ["code", "title", "about", "path"],
+    storeFields: ["code", "title", "about", "path", "kind"],
     tokenize: (text, field) => {
       const list = words(text);
       return field === "text" ? list : list.concat(joined(list));
@@ -43,13 +43,27 @@
   });
   index.addAll(window.guideDocuments);
 
+  // What people say, word for word: an entry of a page's own list counts double.
+  const phrases = new Map(window.guideDocuments.map((d) =>
+    [d.id, new Set(d.words.split(" \u00b7 ").map((phrase) => words(phrase).join(" ")))]));
+
+  // A single word names a thing; several tell of trouble. Danger goes first.
+  const weight = (kind, single) => kind === "danger" ? 1.6 : kind === "symptom" ? (single ? 0.6 : 1.15) : 1;
+
+  const search = (query) => {
+    const said = words(query);
+    const hits = index.search(query, { boostDocument: (id, term, stored) => weight(stored.kind, said.length === 1) });
+    for (const hit of hits) if (phrases.get(hit.id).has(said.join(" "))) hit.score *= 2;
+    return hits.sort((a, b) => b.score - a.score);
+  };
+
   const most = 8;
   const show = () => {
     const query = input.value.trim();
     list.replaceChildren();
     status.textContent = "";
     if (!query) return;
-    const hits = index.search(query).slice(0, most);
+    const hits = search(query).slice(0, most);
     status.textContent = hits.length ? form.dataset.count.replace("{$count}", hits.length) : form.dataset.none;
     for (const hit of hits) list.append(entry(hit));
   };

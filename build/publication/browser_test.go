@@ -1,0 +1,172 @@
+package publication_test
+
+import (
+	"context"
+	"net/http"
+	"net/http/httptest"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	"github.com/chromedp/cdproto/log"
+	"github.com/chromedp/cdproto/runtime"
+	"github.com/chromedp/chromedp"
+)
+
+// browser is a headless Chromium that remembers what went wrong in pages.
+type browser struct {
+	ctx    context.Context
+	mu     sync.Mutex
+	errors []string
+}
+
+func newBrowser(t *testing.T, width, height int) *browser {
+	t.Helper()
+	options := append(chromedp.DefaultExecAllocatorOptions[:],
+		chromedp.NoSandbox, chromedp.DisableGPU, chromedp.WindowSize(width, height),
+		chromedp.Flag("disable-quic", true), chromedp.UserDataDir(t.TempDir()), chromedp.Flag("disable-component-update", true))
+	alloc, stopAlloc := chromedp.NewExecAllocator(context.Background(), options...)
+	b := &browser{}
+	ctx, stop := chromedp.NewContext(alloc, chromedp.WithListener(b.listen))
+	ctx, cancel := context.WithTimeout(ctx, 3*time.Minute)
+	b.ctx = ctx
+	t.Cleanup(func() { cancel(); stop(); stopAlloc() })
+	b.run(t, chromedp.EmulateViewport(int64(width), int64(height)))
+	return b
+}
+
+// listen notes whatever a page complains of.
+func (b *browser) listen(event any) {
+	switch e := event.(type) {
+	case *log.EventEntryAdded:
+		b.note(e.Entry.Level.String() + ": " + e.Entry.Text + " " + e.Entry.URL)
+	case *runtime.EventExceptionThrown:
+		b.note("exception: " + e.ExceptionDetails.Text)
+	case *runtime.EventConsoleAPICalled:
+		b.note("console: " + e.Type.String())
+	}
+}
+
+func (b *browser) note(text string) {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	b.errors = append(b.errors, text)
+}
+
+func (b *browser) run(t *testing.T, steps ...chromedp.Action[chromedp.Void]) {
+	t.Helper()
+	if err := chromedp.Do(b.ctx, steps...); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// ask gives what an action finds out.
+func ask[T any](t *testing.T, b *browser, action chromedp.Action[T]) T {
+	t.Helper()
+	found, err := chromedp.Run(b.ctx, action)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return found
+}
+
+// quiet fails the test where a page complained.
+func (b *browser) quiet(t *testing.T) {
+	t.Helper()
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	for _, e := range b.errors {
+		t.Error(e)
+	}
+}
+
+func serve(t *testing.T, site string) *httptest.Server {
+	t.Helper()
+	server := httptest.NewServer(http.FileServer(http.Dir(filepath.Join(site, "hirers"))))
+	t.Cleanup(server.Close)
+	return server
+}
+
+// A hirer opens a van, taps a point of the plan, reads, goes back and searches,
+// also after the network has gone; nothing complains.
+func TestBrowser(t *testing.T) {
+	site := publishDemo(t)
+	server := serve(t, site)
+	b := newBrowser(t, 390, 844)
+	van := demoFleet(t).Vans[0]
+
+	b.run(t, chromedp.Navigate(server.URL+"/"+van.Code+"/"))
+	title := ask(t, b, chromedp.Text("h1"))
+	plate := ask(t, b, chromedp.Evaluate[string](`document.querySelector(".plan a.plate text").textContent`))
+	b.run(t, chromedp.Click(".plan a.plate"), chromedp.WaitVisible(".heading h1"))
+	heading := ask(t, b, chromedp.Text(".heading h1"))
+	code := ask(t, b, chromedp.Text(".heading .code"))
+	if title != van.Name {
+		t.Errorf("the van's start is headed %q, not %q", title, van.Name)
+	}
+	if code == "" || code != plate || heading == "" {
+		t.Errorf("plate %q leads to page %q %q", plate, code, heading)
+	}
+
+	b.run(t, chromedp.Click(".top .find"), chromedp.WaitVisible("#query"))
+	server.Close() // the phone has no signal from here on
+	for _, query := range []struct{ typed, want string }{
+		{"gas bottle", "G"}, {"gas botle", "G"}, {"loo", "T"}, {"hookup", "E"}, {"hook up", "E"}, {"no hot water", "wrong/no-hot-water/"},
+		{"psi", "V"}, {"smell of gas", "wrong/gas-smell/"}, {strings.ToLower(code), code + "/"},
+	} {
+		if got := b.search(t, query.typed); !strings.HasPrefix(got, query.want) {
+			t.Errorf("%q finds %q first, not %s", query.typed, got, query.want)
+		}
+	}
+	if got := b.search(t, "zzzzqqq"); got != "" {
+		t.Errorf("nonsense finds %q", got)
+	}
+	b.quiet(t)
+}
+
+// search types a query and gives the address of the first result.
+func (b *browser) search(t *testing.T, query string) string {
+	t.Helper()
+	ask(t, b, chromedp.Evaluate[bool](`document.getElementById("query").value = "", true`))
+	b.run(t, chromedp.SendKeys("#query", query))
+	return ask(t, b, chromedp.Evaluate[string](`(document.querySelector("#found a")||{getAttribute:()=>""}).getAttribute("href")`))
+}
+
+// zbar reads the QR symbol in the screenshot of every kind of page, light and
+// dark, and gets the address of that very page.
+func TestScan(t *testing.T) {
+	site := publishDemo(t)
+	server := serve(t, site)
+	fleet := demoFleet(t)
+	van := fleet.Vans[0]
+	var label string
+	for _, f := range van.Fitted {
+		if f.Label != "" {
+			label = f.Label
+			break
+		}
+	}
+	for _, scheme := range []string{"light", "dark"} {
+		b := newBrowser(t, 390, 844)
+		for _, page := range []string{van.Code + "/", van.Code + "/" + label + "/", van.Code + "/do/arriving/", van.Code + "/about/masses/"} {
+			b.run(t, emulateScheme(scheme), chromedp.Navigate(server.URL+"/"+page))
+			ask(t, b, chromedp.Evaluate[bool](`document.querySelector(".mark").scrollIntoView({behavior: "instant", block: "center"}), true`))
+			picture := ask(t, b, chromedp.CaptureScreenshot())
+			file := filepath.Join(t.TempDir(), "page.png")
+			if err := os.WriteFile(file, picture, 0o600); err != nil {
+				t.Fatal(err)
+			}
+			out, err := exec.Command("zbarimg", "--raw", "-q", file).Output()
+			if err != nil {
+				t.Fatalf("zbarimg on %s (%s): %v", page, scheme, err)
+			}
+			if got, want := strings.TrimSpace(string(out)), fleet.Address.To(page); got != want {
+				t.Errorf("%s (%s): scanned %q, want %q", page, scheme, got, want)
+			}
+		}
+	}
+}

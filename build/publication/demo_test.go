@@ -1,0 +1,72 @@
+package publication_test
+
+import (
+	"io/fs"
+	"os"
+	"path"
+	"path/filepath"
+	"strings"
+	"sync"
+	"testing"
+
+	"doorpocket/build/publication"
+	"doorpocket/build/spec"
+	"doorpocket/components"
+	"doorpocket/components/problem"
+	"doorpocket/content"
+)
+
+// demo reads the demonstration fleet, which must be free of problems: it
+// teaches how a fleet is written.
+var demo = sync.OnceValues(func() (*spec.Fleet, string) {
+	lib, found := components.Load(components.Embedded())
+	fleet, more := spec.Load(content.Fleet(), "content/", lib)
+	found.Add(more...)
+	if len(found) == 0 {
+		return fleet, ""
+	}
+	var b strings.Builder
+	if err := problem.Write(&b, found, problem.Style{}); err != nil {
+		return fleet, err.Error()
+	}
+	return fleet, b.String()
+})
+
+func demoFleet(t *testing.T) *spec.Fleet {
+	t.Helper()
+	fleet, problems := demo()
+	if problems != "" {
+		t.Fatal(problems)
+	}
+	return fleet
+}
+
+// publishDemo publishes the demonstration fleet and gives the site's folder.
+func publishDemo(t *testing.T) string {
+	t.Helper()
+	target := filepath.Join(t.TempDir(), "site")
+	made, err := publication.Publish(demoFleet(t), target, "test")
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Logf("%d vans, %d pages, %d labels", made.Vans, made.Pages, made.Labels)
+	return target
+}
+
+// files reads a tree: path with slashes -> content.
+func files(t *testing.T, root string) map[string]string {
+	t.Helper()
+	all := map[string]string{}
+	err := fs.WalkDir(os.DirFS(root), ".", func(name string, e fs.DirEntry, err error) error {
+		if err != nil || e.IsDir() {
+			return err
+		}
+		data, err := os.ReadFile(filepath.Join(root, name))
+		all[path.Clean(name)] = string(data)
+		return err
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return all
+}
