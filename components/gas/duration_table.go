@@ -2,12 +2,16 @@ package gas
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
 
 	"doorpocket/components/internal/calc"
 	"doorpocket/components/quantity"
 	"doorpocket/components/table"
 )
+
+// hour is the least that the table shows.
+const hour quantity.Seconds = 3600
 
 // flame is an appliance at one setting.
 type flame struct {
@@ -19,6 +23,9 @@ type flame struct {
 // van at every setting, with the gas of one full cylinder or tank of the store
 // whose page it is, and with all the gas on board. The thirstiest appliance
 // stands first, its settings together, the highest first.
+//
+// The table counts whole hours, down; what does not last one is a lack and not
+// a row of zero.
 //
 // Columns: appliance, rate, one, all. The column all is empty where another
 // store of the van cannot be reckoned with.
@@ -46,6 +53,9 @@ func (f flame) row(one, all quantity.Kilograms) (table.Row, error) {
 	lasts, err := Duration(one, f.rate)
 	if err != nil {
 		return nil, err
+	}
+	if lasts < hour {
+		return nil, fmt.Errorf("at %s one full store lasts less than an hour, and the table counts whole hours", f.stated.Fact.Quantity)
 	}
 	row := table.Row{
 		{Uses: []table.Use{f.stated.Use()}},

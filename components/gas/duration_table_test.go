@@ -41,10 +41,10 @@ func appliances(t *testing.T) []table.Fitted {
 func TestDurationTableOfCylinders(t *testing.T) {
 	van := append(appliances(t), locker(t, "locker", "6 kg", 2))
 	sample.Same(t, sample.Shown(t, "gas/duration", sample.Van(t, "locker", van...)), []string{
-		"hob:gas_all | 465 g/h | 12.9 h | 25.8 h", // 12.903 and 25.806 h
-		"hob:gas_small | 140 g/h | 42.8 h | 85.7 h",
-		"oven:gas_high | 465 g/h | 12.9 h | 25.8 h",
-		"fridge:gas_high | 35 g/h | 171.4 h | 342.8 h",
+		"hob:gas_all | 465 g/h | 12 h | 25 h", // 12.903 and 25.806 h
+		"hob:gas_small | 140 g/h | 42 h | 85 h",
+		"oven:gas_high | 465 g/h | 12 h | 25 h",
+		"fridge:gas_high | 35 g/h | 171 h | 342 h",
 		"fridge:gas_mean | 12 g/h | 500 h | 1,000 h",
 	})
 }
@@ -55,7 +55,7 @@ func TestDurationTableOfTank(t *testing.T) {
 		gas, want string
 	}{
 		{"propane", "heater:gas_high | 480 g/h | 50 h | 50 h"}, // 60 L x 0.8 x 500.1 = 24.0 kg
-		{"butane", "heater:gas_high | 480 g/h | 57.8 h | 57.8 h"},
+		{"butane", "heater:gas_high | 480 g/h | 57 h | 57 h"},
 		{"mixture", "heater:gas_high | 480 g/h | 50 h | 50 h"},
 	} {
 		got := sample.Shown(t, "gas/duration", sample.Van(t, "tank", tank(t, c.gas, "60 L", 1), heater))
@@ -74,12 +74,14 @@ func TestDurationTableOfTwoStores(t *testing.T) {
 
 func TestDurationTableLacks(t *testing.T) {
 	hob := table.Fitted{Name: "hob", Facts: []table.Fact{rate(t, "gas_low", "0 g/h"), rate(t, "gas_all", ""), rate(t, "gas_large", "200 g/h")}}
+	torch := table.Fitted{Name: "torch", Facts: []table.Fact{rate(t, "gas_high", "6.1 kg/h")}}
 	unknown := locker(t, "spare", "6 kg", 0)
-	sample.Same(t, sample.Shown(t, "gas/duration", sample.Van(t, "locker", locker(t, "locker", "6 kg", 1), hob, unknown)), []string{
+	sample.Same(t, sample.Shown(t, "gas/duration", sample.Van(t, "locker", locker(t, "locker", "6 kg", 1), hob, torch, unknown)), []string{
 		"hob:gas_large | 200 g/h | 30 h | ",
 		"lacks spare:net: all the gas on board is unknown: spare: cylinders is 0, which must be 1 or more",
 		"lacks hob:gas_low: gas_low is 0 g/h, which must be above zero: outside what the formula holds for",
 		"lacks hob:gas_all: gas_all is not stated",
+		"lacks torch:gas_high: at 6.1 kg/h one full store lasts less than an hour, and the table counts whole hours",
 	})
 }
 

@@ -28,10 +28,10 @@ func TestTyrePressures(t *testing.T) {
 		"rear | 5.5 bar | 79.8 psi | 550 kPa",
 	})
 	sample.Same(t, shownTyres(t, tyre(t, "front", "80 psi"), tyre(t, "tag", "4 bar"), tyre(t, "rear", "550 kPa"), tyre(t, "spare", "80 psi")), []string{
-		"front | 5.52 bar | 80 psi | 552 kPa",
+		"front | 5.52 bar | 80.0 psi | 552 kPa",
 		"rear | 5.5 bar | 79.8 psi | 550 kPa",
-		"spare | 5.52 bar | 80 psi | 552 kPa",
-		"tyres:tag | 4 bar | 58 psi | 400 kPa",
+		"spare | 5.52 bar | 80.0 psi | 552 kPa",
+		"tyres:tag | 4 bar | 58.0 psi | 400 kPa",
 	})
 }
 

@@ -64,7 +64,7 @@
     status.textContent = "";
     if (!query) return;
     const hits = search(query).slice(0, most);
-    status.textContent = hits.length ? form.dataset.count.replace("{$count}", hits.length) : form.dataset.none;
+    status.textContent = hits.length ? form.dataset.count.replace("#", hits.length) : form.dataset.none;
     for (const hit of hits) list.append(entry(hit));
   };
 
