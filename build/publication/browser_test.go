@@ -97,7 +97,7 @@ func TestBrowser(t *testing.T) {
 	site := publishDemo(t)
 	server := serve(t, site)
 	b := newBrowser(t, 390, 844)
-	van := demoFleet(t).Vans[0]
+	van := rowan(t)
 
 	b.run(t, chromedp.Navigate(server.URL+"/"+van.Code+"/"))
 	title := ask(t, b, chromedp.Text("h1"))
@@ -142,7 +142,7 @@ func TestScan(t *testing.T) {
 	site := publishDemo(t)
 	server := serve(t, site)
 	fleet := demoFleet(t)
-	van := fleet.Vans[0]
+	van := rowan(t)
 	var label string
 	for _, f := range van.Fitted {
 		if f.Label != "" {

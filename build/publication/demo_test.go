@@ -70,3 +70,16 @@ func files(t *testing.T, root string) map[string]string {
 	}
 	return all
 }
+
+// rowan is the van that the tests look at closely: it has gas, a boiler and a
+// cassette toilet.
+func rowan(t *testing.T) *spec.Van {
+	t.Helper()
+	for _, v := range demoFleet(t).Vans {
+		if v.Code == "RW" {
+			return v
+		}
+	}
+	t.Fatal("the demonstration fleet has no van RW")
+	return nil
+}

@@ -9,7 +9,7 @@ import (
 // to 100 °C the product of the two is at most 0.2 % above the one used here and
 // at most 4 % below; at 0 °C it is about 0.7 % above (from memory).
 //
-// Source: property list of water at wfrjr.com/data/formula/data/water.html;
+// Source: a published property list of water, whose rounded value is in general use;
 // one litre taken as one kilogram, where the list gives 998 kg/m³ at 20 °C.
 const (
 	heatCapacity = 4186.0 // J/(kg K)
