@@ -13,7 +13,7 @@ type drawing struct {
 	left, top float64 // of the body
 	high      float64
 	over      float64 // how far the longest column stands out beyond each end
-	inner     int // columns of plates within the body
+	inner     int     // columns of plates within the body
 	points    []placed
 }
 

@@ -18,7 +18,8 @@ type Table struct {
 	ID          string
 	Caption     string
 	Heads       []string
-	Numeric     []bool // a column
+	Numeric     []bool   // a column
+	Units       []string // a column: the unit of its numbers, "" for words
 	Rows        [][]Cell
 	Assumptions []prose.Doc
 	Sources     []string
@@ -26,8 +27,9 @@ type Table struct {
 
 // Cell is one cell in words. A cell without text is empty.
 type Cell struct {
-	Text string
-	Tone table.Tone
+	Text   string
+	Number string // of a quantity: the number alone in the column's unit
+	Tone   table.Tone
 }
 
 // tables are the functions behind the tables of a library.
@@ -88,6 +90,11 @@ func (b *builder) inWords(known *components.Table, result table.Result) *Table {
 	for _, c := range known.Columns {
 		t.Heads = append(t.Heads, words.Columns[c.ID])
 		t.Numeric = append(t.Numeric, !c.Unit.IsZero())
+		unit := c.Unit.Symbol()
+		if c.Unit.Composite() {
+			unit = "" // such a number is written out in words
+		}
+		t.Units = append(t.Units, unit)
 	}
 	for _, id := range known.Assumptions {
 		t.Assumptions = append(t.Assumptions, words.Assumptions[id])
@@ -96,7 +103,11 @@ func (b *builder) inWords(known *components.Table, result table.Result) *Table {
 	for _, row := range result.Rows {
 		var cells []Cell
 		for i, c := range row {
-			cells = append(cells, Cell{Text: b.cell(c, known.Columns[i], words, roles), Tone: c.Tone})
+			cell := Cell{Text: b.cell(c, known.Columns[i], words, roles), Tone: c.Tone}
+			if c.Quantity.Valid() && !known.Columns[i].Unit.Composite() {
+				cell.Number = quantity.Plain(c.Quantity, style(known.Columns[i]))
+			}
+			cells = append(cells, cell)
 		}
 		t.Rows = append(t.Rows, cells)
 	}
@@ -123,7 +134,7 @@ func (b *builder) usesPerFitted(result table.Result) map[string]map[string]bool 
 func (b *builder) cell(c table.Cell, column table.Column, words components.TableWords, uses map[string]map[string]bool) string {
 	switch {
 	case c.Quantity.Valid():
-		return b.guide.format.Format(c.Quantity, quantity.Style{Unit: column.Unit, Rounding: column.Rounding, Decimals: column.Decimals})
+		return b.guide.format.Format(c.Quantity, style(column))
 	case c.Word != "":
 		return words.Cells[c.Word]
 	}
@@ -132,6 +143,11 @@ func (b *builder) cell(c table.Cell, column table.Column, words components.Table
 		names = append(names, b.use(u, len(uses[u.Fitted]) > 1))
 	}
 	return strings.Join(names, " + ")
+}
+
+// style is how a column shows its numbers.
+func style(c table.Column) quantity.Style {
+	return quantity.Style{Unit: c.Unit, Rounding: c.Rounding, Decimals: c.Decimals}
 }
 
 func (b *builder) use(u table.Use, setting bool) string {

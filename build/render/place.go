@@ -58,17 +58,13 @@ func (v *van) side(name string) figure.Side {
 	return figure.Within
 }
 
-// point is a page's thing on a drawing. A spec counts across from the
-// nearside, a drawing from the left.
+// point is a page's thing on a drawing.
 func (v *van) point(p *guide.Page) figure.Point {
 	place := p.Fitted.Place
 	point := figure.Point{Code: p.Code, Title: p.Title, Side: v.side(place.Side), Along: metres(place.Along)}
 	if !place.Across.IsZero() {
 		point.Known = true
-		point.Across = metres(place.Across)
-		if v.guide.LeftHandDrive() { // the nearside is on the right
-			point.Across = v.body().Width - point.Across
-		}
+		point.Across = v.across(p.Fitted)
 	}
 	return point
 }
@@ -89,6 +85,32 @@ func (v *van) place(f *spec.Fitted) string {
 		return v.w.must(key, "length", v.guide.Quantity(length))
 	}
 	return v.w.must("place",
-		"side", v.w.must("side_"+f.Place.Side, "hand", v.w.must("hand_"+hand)),
+		"side", v.w.must("side_"+f.Place.Side, "hand", v.w.must("hand_"+hand)), "half", v.half(f),
 		"along", part("along", f.Place.Along), "up", part("up", f.Place.Up))
+}
+
+// half says on which half of the van something inside, in the roof or under the
+// floor is, "" where the spec does not say.
+func (v *van) half(f *spec.Fitted) string {
+	switch side := v.side(f.Place.Side); {
+	case f.Place.Across.IsZero(), side != figure.Within && side != figure.Roof && side != figure.Under:
+		return ""
+	}
+	share := v.across(f) / v.body().Width
+	switch {
+	case share < 0.4:
+		return v.w.must("half_left")
+	case share > 0.6:
+		return v.w.must("half_right")
+	}
+	return v.w.must("half_middle")
+}
+
+// across is how far something is from the left side, in metres. A spec counts
+// from the nearside, which is on the right where one steers on the left.
+func (v *van) across(f *spec.Fitted) float64 {
+	if v.guide.LeftHandDrive() {
+		return v.body().Width - metres(f.Place.Across)
+	}
+	return metres(f.Place.Across)
 }

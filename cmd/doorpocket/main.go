@@ -20,6 +20,7 @@ const (
 type commands struct {
 	Publish publish `cmd:""`
 	Inspect inspect `cmd:""`
+	Table   table   `cmd:""`
 	Help    help    `cmd:""`
 	Version version `cmd:""`
 }

@@ -102,6 +102,18 @@ func (f *Formatter) Format(q Quantity, s Style) string {
 	return string(dst)
 }
 
+// Plain is the number alone by the style, with a point and no grouping, for
+// files that other programs read. In a composite unit it counts the small
+// parts. It is empty for an absent quantity or a unit of another dimension.
+func Plain(q Quantity, s Style) string {
+	s = s.settle(q)
+	v, err := q.In(s.Unit)
+	if err != nil {
+		return ""
+	}
+	return string(s.appendPlain(nil, q, v))
+}
+
 // FormatRange writes two quantities of one dimension as a range in one unit,
 // the smaller first: "4.5–5.5 bar", and only one of them where both look the
 // same. The unit is that of the style, else the one from was written in. A
