@@ -24,7 +24,7 @@ const (
 // signNames are the signs the pages may show, by ISO 7010 identifier.
 var signNames = []string{
 	"E001", "E002", "E003", "F001", "M001", "M002", "M020", "P001", "P003",
-	"W001", "W012", "W014", "W015", "W016", "W017", "W021", "W023", "W024", "W026",
+	"W001", "W012", "W015", "W016", "W017", "W021", "W023", "W024", "W026",
 }
 
 // signColours gives, for each family of signs, its safety colour and then what

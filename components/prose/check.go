@@ -28,10 +28,7 @@ func (c *compiler) checkNode(n ast.Node) {
 		c.report(n, "raw-html", "Raw HTML in a page",
 			"Pages are Markdown. Write the words without tags; put a backslash before a < that is meant as a sign.")
 	case *ast.Heading:
-		if n.Level == 1 {
-			c.report(n, "first-level-heading", "A first-level heading in a page",
-				"The title comes from lines.LANG.toml. Begin sections with ##.")
-		}
+		c.checkHeading(n)
 	case *ast.Link:
 		c.checkLink(n, string(n.Destination))
 	case *ast.AutoLink:
@@ -46,13 +43,55 @@ func (c *compiler) checkNode(n ast.Node) {
 		if n.broken {
 			c.reportAt(n.offset, "bad-placeholder", "A placeholder that is not understood",
 				"Write {$capacity}, or {$front :unit unit=psi} to show it in another unit.")
+		} else if within(n, ast.KindImage) {
+			c.reportAt(n.offset, "misplaced-placeholder", "A placeholder in the words of an image",
+				"They stand for themselves. Write them without values.")
 		}
+	case *ast.Text:
+		c.checkText(n)
+	}
+}
+
+// checkText finds what was meant for more than it is where it stands.
+func (c *compiler) checkText(n *ast.Text) {
+	text := n.Segment.Value(c.source)
+	if i := bytes.Index(text, []byte("{when")); i >= 0 {
+		c.reportAt(n.Segment.Start+i, "misplaced-condition", "A condition that is not understood",
+			`Only a heading of a section can have one, at its end: ## Title {when="cylinders > 1"}`)
+	}
+	if i := bytes.Index(text, []byte("{$")); i >= 0 && within(n, ast.KindCodeSpan) {
+		c.reportAt(n.Segment.Start+i, "misplaced-placeholder", "A placeholder between backticks",
+			"What stands between backticks is printed as it is. Write it without them.")
+	}
+}
+
+// within reports whether a node stands in one of a kind.
+func within(n ast.Node, kind ast.NodeKind) bool {
+	for p := n.Parent(); p != nil; p = p.Parent() {
+		if p.Kind() == kind {
+			return true
+		}
+	}
+	return false
+}
+
+func (c *compiler) checkHeading(n *ast.Heading) {
+	section := n.Level == 2 && n.Parent().Kind() == ast.KindDocument
+	if n.Level == 1 {
+		c.report(n, "first-level-heading", "A first-level heading in a page",
+			"The title comes from lines.LANG.toml. Begin sections with ##.")
+	}
+	if !section && len(n.Attributes()) > 0 {
+		c.report(n, "misplaced-condition", "A condition on a heading that begins no section",
+			`Only a heading with ## at the margin can have one: ## Title {when="cylinders > 1"}`)
 	}
 }
 
 func (c *compiler) checkLink(n ast.Node, destination string) {
 	scheme, target := address(destination)
 	switch {
+	case strings.Contains(destination, "{$"):
+		c.report(n, "misplaced-placeholder", "A placeholder in an address", "An address is the same for every van. Write it without values.")
 	case slices.Contains(linkSchemes, scheme):
 		if target == "" {
 			c.report(n, "empty-address", "An address without a target", "Write for example [gas taps](system:gas/isolation-taps).")

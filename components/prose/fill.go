@@ -47,6 +47,7 @@ type frame struct {
 	absent   bool // it names a fact this van lacks
 	children int
 	standing int
+	said     bool // it has words or an embed of its own, outside its children
 }
 
 func (b *filling) String() string { return string(b.out) }
@@ -60,7 +61,19 @@ func (b *filling) fill(d Doc, write func(Piece)) {
 			b.close()
 		default:
 			write(p)
+			b.note(p)
 		}
+	}
+}
+
+// note remembers that the innermost block says something of its own.
+func (b *filling) note(p Piece) {
+	last := len(b.frames) - 1
+	if last < 0 {
+		return
+	}
+	if p.Kind == Value || p.Kind == Embed || p.Kind == Static && strings.TrimSpace(p.Text) != "" {
+		b.frames[last].said = true
 	}
 }
 
@@ -68,7 +81,8 @@ func (b *filling) close() {
 	last := len(b.frames) - 1
 	f := b.frames[last]
 	b.frames = b.frames[:last]
-	fell := f.absent || f.kind == Group && f.children > 0 && f.standing == 0
+	hollow := f.children > 0 && f.standing == 0 && (f.kind == Group || !f.said)
+	fell := f.absent || hollow
 	if fell {
 		b.out = b.out[:f.start]
 	}

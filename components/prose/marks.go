@@ -1,10 +1,15 @@
 package prose
 
-import "strings"
+import (
+	"strconv"
+	"strings"
+
+	"doorpocket/components/problem"
+)
 
 // While the tree is rendered, holes travel through the HTML as marks: a NUL,
-// fields parted by \x01, a NUL. CommonMark replaces any NUL of the source, so
-// a mark cannot be forged.
+// fields parted by \x01, a NUL. Any NUL of the source is replaced before it is
+// parsed, so a mark cannot be forged.
 const (
 	markEdge  = "\x00"
 	markField = "\x01"
@@ -24,13 +29,20 @@ func field(s string) string {
 	}, s)
 }
 
-// pieces parts rendered HTML at its marks.
-func pieces(rendered string) []Piece {
+// pieces parts rendered HTML at its marks. place finds where a hole stands in
+// the source, from the offset at which the hole or its link begins.
+func pieces(rendered string, place func(p Piece, offset int) problem.Span) []Piece {
 	var list []Piece
 	for i, part := range strings.Split(rendered, markEdge) {
 		switch {
 		case i%2 == 1:
-			list = append(list, markPiece(strings.Split(part, markField)))
+			fields := strings.Split(part, markField)
+			p := markPiece(fields)
+			if p.Name != "" {
+				offset, _ := strconv.Atoi(fields[len(fields)-1])
+				p.At = place(p, offset)
+			}
+			list = append(list, p)
 		case part != "":
 			list = append(list, Piece{Kind: Static, HTML: part, Text: plain(part)})
 		}

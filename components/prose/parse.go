@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"github.com/yuin/goldmark"
 	"github.com/yuin/goldmark/ast"
@@ -24,7 +25,9 @@ type Parser struct{ engine goldmark.Markdown }
 // New makes a Parser.
 func New() *Parser {
 	return &Parser{engine: goldmark.New(
-		goldmark.WithExtensions(extension.Table),
+		goldmark.WithExtensions(extension.NewTable(
+			// The style of a cell would be refused by the policy of the pages.
+			extension.WithTableCellAlignMethod(extension.TableCellAlignAttribute))),
 		goldmark.WithParserOptions(
 			parser.WithAttribute(),
 			parser.WithInlineParsers(util.Prioritized(placeholderParser{}, 150)),
@@ -38,8 +41,9 @@ func New() *Parser {
 // Page compiles a whole page. The page is complete as far as it could be
 // understood; what could not be is told in the list.
 func (p *Parser) Page(name string, source []byte) (*Page, problem.List) {
+	source = withoutNUL(source)
 	root := p.engine.Parser().Parse(text.NewReader(source))
-	c := compiler{parser: p, file: name, source: source, ids: map[string]int{}}
+	c := compiler{parser: p, file: name, source: source, ids: map[string]bool{}}
 	c.check(root)
 	page := &Page{}
 	var blocks []ast.Node
@@ -67,7 +71,7 @@ func (p *Parser) Page(name string, source []byte) (*Page, problem.List) {
 // Line compiles one line of words, such as a step. at is where the line
 // stands in its own file: problems point there.
 func (p *Parser) Line(line string, at problem.Span) (Doc, problem.List) {
-	source := []byte(line)
+	source := withoutNUL([]byte(line))
 	root := p.engine.Parser().Parse(text.NewReader(source))
 	c := compiler{parser: p, file: at.File, source: source, at: &at}
 	c.check(root)
@@ -80,13 +84,19 @@ func (p *Parser) Line(line string, at problem.Span) (Doc, problem.List) {
 	return c.render(children(only)), c.problems
 }
 
+// withoutNUL does what CommonMark asks for, and keeps the edges of our marks to
+// ourselves.
+func withoutNUL(source []byte) []byte {
+	return bytes.ReplaceAll(source, []byte(markEdge), []byte("\uFFFD"))
+}
+
 // compiler is the work on one source.
 type compiler struct {
 	parser   *Parser
 	file     string
 	source   []byte
 	at       *problem.Span // of a line: where it stands
-	ids      map[string]int
+	ids      map[string]bool
 	problems problem.List
 }
 
@@ -97,19 +107,12 @@ func (c *compiler) render(nodes []ast.Node) Doc {
 			c.report(n, "not-rendered", "Text that cannot be rendered", err.Error())
 		}
 	}
-	list := pieces(b.String())
-	for i := range list {
-		list[i].At = c.nameSpan(list[i])
-	}
-	return Doc{Pieces: list}
+	return Doc{Pieces: pieces(b.String(), c.nameSpan)}
 }
 
-// nameSpan finds where the name of a hole stands in the source, so that a
-// later stage can point at it.
-func (c *compiler) nameSpan(p Piece) problem.Span {
-	if p.Name == "" {
-		return problem.Span{}
-	}
+// nameSpan finds where the name of a hole stands in the source at or after an
+// offset, so that a later stage can point at it.
+func (c *compiler) nameSpan(p Piece, offset int) problem.Span {
 	if c.at != nil {
 		return *c.at
 	}
@@ -117,12 +120,13 @@ func (c *compiler) nameSpan(p Piece) problem.Span {
 	if p.Scheme != "" {
 		needle = p.Scheme + ":" + p.Name
 	}
-	if i := bytes.Index(c.source, []byte(needle)); i >= 0 {
-		span := c.span(i)
-		span.Length = len([]rune(needle))
-		return span
+	offset = min(max(offset, 0), len(c.source))
+	span := c.span(offset)
+	if i := bytes.Index(c.source[offset:], []byte(needle)); i >= 0 {
+		span = c.span(offset + i)
+		span.Length = utf8.RuneCountInString(needle)
 	}
-	return problem.Span{File: c.file}
+	return span
 }
 
 func (c *compiler) section(h *ast.Heading) Section {
@@ -145,14 +149,15 @@ func (c *compiler) id(title string) string {
 	slug := strings.Join(strings.FieldsFunc(strings.ToLower(title), func(r rune) bool {
 		return !unicode.IsLetter(r) && !unicode.IsDigit(r)
 	}), "-")
-	if slug == "" {
-		slug = "section"
+	if slug == "" || slug == "text" || strings.HasPrefix(slug, "x-") { // ids of the page round it
+		slug = strings.TrimSuffix("section-"+slug, "-")
 	}
-	c.ids[slug]++
-	if n := c.ids[slug]; n > 1 {
-		slug += "-" + strconv.Itoa(n)
+	id := slug
+	for n := 2; c.ids[id]; n++ {
+		id = slug + "-" + strconv.Itoa(n)
 	}
-	return slug
+	c.ids[id] = true
+	return id
 }
 
 func children(n ast.Node) []ast.Node {

@@ -28,18 +28,22 @@ func (p *placeholder) Dump(source []byte, level int) {
 // variable and the :unit function.
 var placeholderForm = regexp.MustCompile(`^\{\$([a-z][a-z0-9_.]*)(?:\s+:unit\s+unit=([^\s{}]+))?\s*\}`)
 
+// What begins like this is a placeholder or a mistake; { $name } is one.
+var placeholderStart = regexp.MustCompile(`^\{\s*\$`)
+
 type placeholderParser struct{}
 
 func (placeholderParser) Trigger() []byte { return []byte{'{'} }
 
 func (placeholderParser) Parse(_ ast.Node, block text.Reader, _ parser.Context) ast.Node {
 	line, segment := block.PeekLine()
-	if len(line) < 2 || line[1] != '$' {
+	start := placeholderStart.Find(line)
+	if start == nil {
 		return nil
 	}
 	m := placeholderForm.FindSubmatch(line)
 	if m == nil {
-		block.Advance(2)
+		block.Advance(len(start))
 		return &placeholder{broken: true, offset: segment.Start}
 	}
 	block.Advance(len(m[0]))

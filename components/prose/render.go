@@ -3,6 +3,7 @@ package prose
 import (
 	"net/url"
 	"slices"
+	"strconv"
 	"strings"
 
 	"github.com/yuin/goldmark/ast"
@@ -29,6 +30,7 @@ func (markRenderer) RegisterFuncs(r renderer.NodeRendererFuncRegisterer) {
 	r.Register(kindPlaceholder, renderPlaceholder)
 	r.Register(ast.KindParagraph, renderParagraph)
 	r.Register(ast.KindListItem, framed("item", "li"))
+	r.Register(ast.KindBlockquote, framed("group", "blockquote"))
 	r.Register(ast.KindList, renderList)
 	r.Register(ast.KindHeading, renderHeading)
 	r.Register(ast.KindLink, renderLink)
@@ -42,7 +44,7 @@ func (markRenderer) RegisterFuncs(r renderer.NodeRendererFuncRegisterer) {
 
 func renderPlaceholder(w util.BufWriter, _ []byte, n ast.Node, entering bool) (ast.WalkStatus, error) {
 	if p := n.(*placeholder); entering && !p.broken {
-		_, _ = w.WriteString(mark("value", p.name, p.unit))
+		_, _ = w.WriteString(mark("value", p.name, field(p.unit), strconv.Itoa(p.offset)))
 	}
 	return ast.WalkContinue, nil
 }
@@ -53,9 +55,9 @@ func renderParagraph(w util.BufWriter, _ []byte, n ast.Node, entering bool) (ast
 	if loneEmbed(n) != nil {
 		return ast.WalkContinue, nil
 	}
-	open, close := mark("item")+"<p>", "</p>"+mark("close")
-	if n.Parent() != nil && n.Parent().Kind() == ast.KindListItem {
-		open, close = "<p>", "</p>"
+	open, close := "<p>", "</p>"
+	if !inItem(n) {
+		open, close = mark("item")+open, close+mark("close")
 	}
 	writeEither(w, entering, open, close)
 	return ast.WalkContinue, nil
@@ -70,20 +72,33 @@ func framed(frame, tag string) renderer.NodeRendererFunc {
 }
 
 func renderList(w util.BufWriter, _ []byte, n ast.Node, entering bool) (ast.WalkStatus, error) {
-	tag := "ul"
-	if n.(*ast.List).IsOrdered() {
+	tag, start := "ul", ""
+	if list := n.(*ast.List); list.IsOrdered() {
 		tag = "ol"
+		if list.Start != 1 { // it goes on after a table or figure
+			start = ` start="` + strconv.Itoa(list.Start) + `"`
+		}
 	}
-	writeEither(w, entering, mark("group")+"<"+tag+">", "</"+tag+">"+mark("close"))
+	writeEither(w, entering, mark("group")+"<"+tag+start+">", "</"+tag+">"+mark("close"))
 	return ast.WalkContinue, nil
 }
 
 // renderHeading writes third-level headings and below; second-level ones part
-// the page and never come here.
+// the page and come here only from within a list or quotation.
 func renderHeading(w util.BufWriter, _ []byte, n ast.Node, entering bool) (ast.WalkStatus, error) {
 	tag := "h" + string(rune('0'+n.(*ast.Heading).Level))
-	writeEither(w, entering, "<"+tag+">", "</"+tag+">")
+	open, close := "<"+tag+">", "</"+tag+">"
+	if !inItem(n) {
+		open, close = mark("item")+open, close+mark("close")
+	}
+	writeEither(w, entering, open, close)
 	return ast.WalkContinue, nil
+}
+
+// inItem reports whether a block stands directly in a list item, which is a
+// frame already.
+func inItem(n ast.Node) bool {
+	return n.Parent() != nil && n.Parent().Kind() == ast.KindListItem
 }
 
 // renderTable lets a wide table scroll by itself, by keyboard too.
@@ -100,7 +115,7 @@ func renderLink(w util.BufWriter, _ []byte, n ast.Node, entering bool) (ast.Walk
 	scheme, target := address(string(n.(*ast.Link).Destination))
 	switch {
 	case slices.Contains(linkSchemes, scheme):
-		writeEither(w, entering, mark("link", scheme, field(target)), mark("linkend"))
+		writeEither(w, entering, mark("link", scheme, field(target), strconv.Itoa(n.Pos())), mark("linkend"))
 	case slices.Contains(openSchemes, scheme):
 		href := string(util.EscapeHTML(util.URLEscape(n.(*ast.Link).Destination, true)))
 		writeEither(w, entering, `<a href="`+href+`" rel="noreferrer">`, "</a>")
@@ -111,7 +126,7 @@ func renderLink(w util.BufWriter, _ []byte, n ast.Node, entering bool) (ast.Walk
 func renderImage(w util.BufWriter, source []byte, n ast.Node, entering bool) (ast.WalkStatus, error) {
 	scheme, target := address(string(n.(*ast.Image).Destination))
 	if entering && slices.Contains(embedSchemes, scheme) {
-		_, _ = w.WriteString(mark("embed", scheme, field(target), field(words(n, source))))
+		_, _ = w.WriteString(mark("embed", scheme, field(target), field(words(n, source)), strconv.Itoa(n.Pos())))
 	}
 	return ast.WalkSkipChildren, nil
 }
@@ -152,10 +167,23 @@ func words(n ast.Node, source []byte) string {
 	var b strings.Builder
 	for c := n.FirstChild(); c != nil; c = c.NextSibling() {
 		if t, ok := c.(*ast.Text); ok {
-			b.Write(t.Segment.Value(source))
+			b.Write(meant(t, source))
 		} else {
 			b.WriteString(words(c, source))
 		}
 	}
 	return squeeze(b.String())
+}
+
+// meant is the text of a node without its escapes and character references,
+// with a space where its line ends.
+func meant(t *ast.Text, source []byte) []byte {
+	value := t.Segment.Value(source)
+	if t.Parent().Kind() != ast.KindCodeSpan {
+		value = util.UnescapePunctuations(util.ResolveEntityNames(util.ResolveNumericReferences(value)))
+	}
+	if t.SoftLineBreak() || t.HardLineBreak() {
+		value = append(slices.Clone(value), ' ')
+	}
+	return value
 }
