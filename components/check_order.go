@@ -18,7 +18,18 @@ func (c *checker) order(s *System) {
 	}
 }
 
+// Sets of steps that a constraint can name instead of a step. A step of the
+// set that must stand on the other side for a reason of its own is left out.
+const (
+	SetAll     = "all"
+	SetInside  = "inside"
+	SetOutside = "outside"
+)
+
 func (c *checker) constraint(step Step, ref string) {
+	if ref == SetAll || ref == SetInside || ref == SetOutside {
+		return
+	}
 	found := c.lib.StepsNamed(ref)
 	if len(found) == 0 {
 		c.unknownStep(step.At, ref)

@@ -32,6 +32,7 @@ type Library struct {
 	Roles    map[string]Role
 	Values   map[string]ValueWords // by language
 	Tables   map[string]*Table
+	Rules    []*Rule           // of completeness
 	Sources  map[string][]byte // every file read, by the name shown in problems
 	systems  map[string]*System
 }
@@ -67,8 +68,10 @@ func Load(files fs.FS) (*Library, problem.List) {
 	l.roles()
 	l.values()
 	l.tables()
+	l.completeness()
 	l.systems()
 	l.problems.Add(l.lib.check(l.lib.Systems())...)
+	l.problems.Add(l.lib.checkRules(l.prefix)...)
 	return l.lib, l.problems
 }
 

@@ -15,7 +15,8 @@ type FamilyWords struct{ Title, About string }
 // Routine is an ordered list put together from the steps of fitted systems.
 type Routine struct {
 	ID    string
-	Staff bool // for staff, never shown to hirers
+	Staff bool   // for staff, never shown to hirers
+	Begin string // where one starts: cab, inside or outside
 	Words map[string]RoutineWords
 }
 

@@ -31,7 +31,8 @@ func (l *loader) routines() {
 	r := manifest.NewReader(l.read("routines.toml"), &l.problems)
 	for id, f := range r.EachTable() {
 		audience := l.oneOf(f, "for", []string{"hirer", "staff"})
-		l.lib.Routines = append(l.lib.Routines, &Routine{ID: id, Staff: audience == "staff", Words: map[string]RoutineWords{}})
+		begin := l.oneOf(f, "begin", []string{"cab", "inside", "outside"})
+		l.lib.Routines = append(l.lib.Routines, &Routine{ID: id, Staff: audience == "staff", Begin: begin, Words: map[string]RoutineWords{}})
 	}
 	r.Done()
 	l.listWords("routines", func(lang, id string, w *manifest.Reader) bool {

@@ -53,7 +53,7 @@ func (b *builder) routine(r *components.Routine) *Routine {
 			}
 		}
 	}
-	order, err := route.Order(b.body(), b.constrained(loose))
+	order, err := route.Order(b.body(), b.begin(r), b.constrained(loose))
 	var cycle *route.CycleError
 	if errors.As(err, &cycle) {
 		b.reportCycle(r, loose, cycle)
@@ -89,8 +89,32 @@ func (b *builder) constrained(steps []Step) []route.Step {
 			}
 		}
 	}
+	for i, s := range steps {
+		for _, set := range s.After {
+			setAfter(list, i, set)
+		}
+		for _, set := range s.Before {
+			setBefore(list, i, set)
+		}
+	}
 	return list
 }
+
+// begin is where one starts a routine.
+func (b *builder) begin(r *components.Routine) route.Place {
+	door := b.body().Door
+	switch r.Begin {
+	case "cab":
+		return route.Place{Zone: route.Inside, Along: driverSeat}
+	case "outside":
+		return door
+	}
+	return route.Place{Zone: route.Inside, Along: door.Along}
+}
+
+// driverSeat is about how far behind the front one sits at the wheel, in
+// metres; common practice.
+const driverSeat = 1.0
 
 // named reports whether one of the constraints means the step: as
 // "family/system:step" or as "family:step".

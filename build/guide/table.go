@@ -2,6 +2,7 @@ package guide
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"doorpocket/build/spec"
@@ -23,12 +24,33 @@ type Table struct {
 	Rows        [][]Cell
 	Assumptions []prose.Doc
 	Sources     []string
+	Tick        *Tick // nil where rows cannot be ticked and added up
+}
+
+// Tick is what ticked rows add up to, in words.
+type Tick struct {
+	Column int
+	Unit   string
+	Limits []Limit
+}
+
+// Limit is one limit in words.
+type Limit struct {
+	Name  string
+	Steps []LimitStep
+}
+
+// LimitStep is what a sum up to Upto means; Upto is "" for everything above.
+type LimitStep struct {
+	Upto, Text string
+	Tone       table.Tone
 }
 
 // Cell is one cell in words. A cell without text is empty.
 type Cell struct {
 	Text   string
 	Number string // of a quantity: the number alone in the column's unit
+	Tick   string // the row can be ticked; of rows with the same text only one
 	Tone   table.Tone
 }
 
@@ -103,13 +125,34 @@ func (b *builder) inWords(known *components.Table, result table.Result) *Table {
 	for _, row := range result.Rows {
 		var cells []Cell
 		for i, c := range row {
-			cell := Cell{Text: b.cell(c, known.Columns[i], words, roles), Tone: c.Tone}
+			cell := Cell{Text: b.cell(c, known.Columns[i], words, roles), Tone: c.Tone, Tick: c.Tick}
 			if c.Quantity.Valid() && !known.Columns[i].Unit.Composite() {
 				cell.Number = quantity.Plain(c.Quantity, style(known.Columns[i]))
 			}
 			cells = append(cells, cell)
 		}
 		t.Rows = append(t.Rows, cells)
+	}
+	t.Tick = tick(known, result.Tick, words)
+	return t
+}
+
+func tick(known *components.Table, work *table.Tick, words components.TableWords) *Tick {
+	if work == nil {
+		return nil
+	}
+	i := slices.IndexFunc(known.Columns, func(c table.Column) bool { return c.ID == work.Column })
+	if i < 0 {
+		return nil
+	}
+	t := &Tick{Column: i, Unit: known.Columns[i].Unit.Symbol()}
+	exact := quantity.Style{Unit: known.Columns[i].Unit, Decimals: 3}
+	for _, limit := range work.Limits {
+		l := Limit{Name: words.Cells[limit.Word]}
+		for _, s := range limit.Steps {
+			l.Steps = append(l.Steps, LimitStep{Upto: quantity.Plain(s.Upto, exact), Text: words.Cells[s.Word], Tone: s.Tone})
+		}
+		t.Limits = append(t.Limits, l)
 	}
 	return t
 }

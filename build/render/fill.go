@@ -70,11 +70,11 @@ func (f filler) table(id, alt string) (string, bool) {
 		view.Assumptions = append(view.Assumptions, f.html(a))
 	}
 	for _, row := range t.Rows {
-		var cells []tableCell
-		for _, c := range row {
-			cells = append(cells, tableCell{Text: c.Text, Class: tones[c.Tone]})
-		}
-		view.Rows = append(view.Rows, cells)
+		view.Rows = append(view.Rows, tableRowOf(t, row))
+	}
+	if t.Tick != nil {
+		view.Tick = f.van.tickData(t.Tick)
+		f.van.ticked = true
 	}
 	var b strings.Builder
 	if err := f.van.r.pages.ExecuteTemplate(&b, "table", view); err != nil && f.van.err == nil {

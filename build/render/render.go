@@ -135,7 +135,7 @@ func (r *Renderer) readWords(files fs.FS) error {
 // readScripts names scripts by their content, so that a host may let phones
 // keep them for good.
 func (r *Renderer) readScripts(files fs.FS) error {
-	for _, name := range []string{"thirdparty/minisearch/minisearch.js", "scripts/search.js"} {
+	for _, name := range []string{"thirdparty/minisearch/minisearch.js", "scripts/search.js", "scripts/tick.js"} {
 		data, err := fs.ReadFile(files, name)
 		if err != nil {
 			return fmt.Errorf("script: %w", err)
@@ -145,6 +145,16 @@ func (r *Renderer) readScripts(files fs.FS) error {
 		r.shared = append(r.shared, Shared{Path: fmt.Sprintf("parts/%s-%x.js", base, sum[:5]), Data: data})
 	}
 	return nil
+}
+
+// script gives the path of a script below the hirer tree.
+func (r *Renderer) script(name string) string {
+	for _, s := range r.shared {
+		if strings.HasPrefix(s.Path, "parts/"+name+"-") {
+			return s.Path
+		}
+	}
+	panic("no script " + name) // the names are ours
 }
 
 // Words are the words of the interface in one language.

@@ -8,6 +8,7 @@ import (
 )
 
 func (v *van) system(p *guide.Page) {
+	v.ticked = false
 	fill := v.fill(p.Path, p)
 	view := systemView{
 		frame: v.frame(p.Path, p.Title, p.Code), Heading: p.Title, About: fill.html(p.Words.About),
@@ -29,6 +30,9 @@ func (v *van) system(p *guide.Page) {
 	}
 	for _, other := range p.Related {
 		view.SeeAlso = append(view.SeeAlso, v.link(p.Path, other, false))
+	}
+	if v.ticked {
+		view.Scripts = append(view.Scripts, v.up(p.Path)+"../"+v.r.script("tick"))
 	}
 	v.page(p.Path, "system", view)
 }

@@ -25,6 +25,8 @@ type van struct {
 	guide *guide.Guide
 	files []File
 	err   error
+	// ticked tells that the page at work has a table whose rows can be ticked.
+	ticked bool
 }
 
 // Van renders every page of a guide.
@@ -141,8 +143,8 @@ func mark(op *spec.Operator, path string, before error) (markView, error) {
 func (v *van) start() {
 	g := v.guide
 	view := startView{frame: v.frame("", v.w.must("guide_to", "name", g.Van.Name), "")}
-	shared := v.r.shared
-	view.Scripts = []string{v.up("") + "../" + shared[0].Path, v.up("") + v.searchPath(), v.up("") + "../" + shared[1].Path}
+	parts := v.up("") + "../"
+	view.Scripts = []string{parts + v.r.script("minisearch"), v.up("") + v.searchPath(), parts + v.r.script("search")}
 	view.Outside, view.Inside, view.Places = v.plans()
 	for _, s := range g.Symptoms {
 		l := link{Href: v.href("", s.Path), Title: s.Words.Title}

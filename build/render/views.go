@@ -122,13 +122,20 @@ type ownView struct {
 
 type tableCell struct{ Text, Class string }
 
+// tableRow is a row; with Tick it can be ticked, and adds Value to the sum.
+type tableRow struct {
+	Tick, Value string
+	Cells       []tableCell
+}
+
 type tableView struct {
 	W           *Words
 	ID          string
 	Caption     string
 	Heads       []string
 	Numeric     []bool
-	Rows        [][]tableCell
+	Rows        []tableRow
+	Tick        string // JSON for the script, "" where nothing can be ticked
 	Assumptions []template.HTML
 	Sources     []string
 }

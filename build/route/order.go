@@ -24,11 +24,11 @@ func (e *CycleError) Error() string {
 	return "steps wait for each other: " + strings.Join(append(slices.Clone(e.IDs), e.IDs[0]), " waits for ")
 }
 
-// Order gives the order in which to do the steps, as indexes. Among the steps
-// that are free it takes the nearest to where one stands, and of equally near
-// ones the one that was listed first, so the order is always the same.
-// The error is a *CycleError.
-func Order(body Body, steps []Step) ([]int, error) {
+// Order gives the order in which to do the steps, as indexes, for somebody who
+// begins at a place. Among the steps that are free it takes the nearest to
+// where one stands, and of equally near ones the one that was listed first, so
+// the order is always the same. The error is a *CycleError.
+func Order(body Body, begin Place, steps []Step) ([]int, error) {
 	waiting := make([]int, len(steps))
 	followers := make([][]int, len(steps))
 	for i, s := range steps {
@@ -39,7 +39,7 @@ func Order(body Body, steps []Step) ([]int, error) {
 	}
 	done := make([]bool, len(steps))
 	order := make([]int, 0, len(steps))
-	var here Place
+	here := begin
 	for len(order) < len(steps) {
 		next := nearest(body, steps, here, func(i int) bool { return !done[i] && waiting[i] == 0 })
 		if next < 0 {

@@ -31,12 +31,16 @@ type Body struct {
 // a step up, shoes, a door. Our own estimate.
 const entry = 2.0
 
+// anywhere is what a step without a place costs: less than a step away, so that
+// it waits only for what is at hand. Our own choice.
+const anywhere = 0.7
+
 // Metres is the shortest way from one place to another: outside along the
 // body and round its ends, inside through the habitation door.
 func (b Body) Metres(from, to Place) float64 {
 	switch {
 	case from.Zone == Anywhere || to.Zone == Anywhere:
-		return 0
+		return anywhere
 	case from.Zone == Inside && to.Zone == Inside:
 		return math.Abs(from.Along - to.Along)
 	case from.Zone == Inside:

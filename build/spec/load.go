@@ -22,6 +22,7 @@ type loader struct {
 	fleet    *Fleet
 	prose    *prose.Parser
 	sheets   map[string]*sheet
+	torn     map[string]bool // files in which not every line could be read
 	problems problem.List
 }
 
@@ -29,7 +30,7 @@ type loader struct {
 // problems. The fleet is complete as far as it could be read; whether it may
 // be published depends on the problems.
 func Load(files fs.FS, prefix string, lib *components.Library) (*Fleet, problem.List) {
-	l := loader{files: files, prefix: prefix, prose: prose.New(), sheets: map[string]*sheet{},
+	l := loader{files: files, prefix: prefix, prose: prose.New(), sheets: map[string]*sheet{}, torn: map[string]bool{},
 		fleet: &Fleet{Operator: Operator{Library: lib}, Staff: map[string]*Staff{}, Sources: map[string][]byte{}}}
 	l.ownSystems()
 	l.readFleet()
@@ -66,6 +67,7 @@ func (l *loader) read(name string) *manifest.Reader {
 	l.fleet.Sources[l.prefix+name] = data
 	table, found := manifest.Parse(l.prefix+name, data)
 	l.problems.Add(found...)
+	l.torn[l.prefix+name] = found.HasErrors()
 	return manifest.NewReader(table, &l.problems)
 }
 

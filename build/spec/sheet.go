@@ -17,14 +17,22 @@ import (
 // sheet is a build sheet with its own sheet's contents already under it: what
 // the vans of a batch have in common.
 type sheet struct {
+	content
 	name, file string
 	build      string
-	body       map[string]fact.Value
-	bodyAt     problem.Span
-	fitted     []*Fitted
 	used       bool
 	state      uint8 // unread, being read, ready
 	reader     *manifest.Reader
+}
+
+// content is what a spec or a build sheet says of a van, with what its build
+// sheet says already under it.
+type content struct {
+	body    map[string]fact.Value
+	bodyAt  problem.Span
+	fitted  []*Fitted
+	looked  []string // rules of completeness that somebody has looked at
+	partial bool     // more is written than could be read
 }
 
 const (
@@ -70,7 +78,7 @@ func (l *loader) resolve(s *sheet) {
 		s.build = build
 		base = l.sheetNamed(r, build)
 	}
-	s.body, s.bodyAt, s.fitted = l.overlay(r, base)
+	s.content = l.overlay(r, base)
 	r.Done()
 	s.state = ready
 }
@@ -112,39 +120,42 @@ func (l *loader) ring(s *sheet) string {
 	return words + " names itself."
 }
 
-// overlay reads [body], [fitted.*] and without of a file on top of a build
-// sheet, nil for none.
-func (l *loader) overlay(r *manifest.Reader, base *sheet) (map[string]fact.Value, problem.Span, []*Fitted) {
-	body, bodyAt := map[string]fact.Value{}, problem.Span{}
-	var fitted []*Fitted
+// overlay reads [body], [fitted.*], without and complete of a file on top of a
+// build sheet, nil for none.
+func (l *loader) overlay(r *manifest.Reader, base *sheet) content {
+	c := content{body: map[string]fact.Value{}, partial: r == nil || l.torn[r.Source().Name] || (base == nil && r.Has("build"))}
 	if base != nil {
-		maps.Copy(body, base.body)
-		bodyAt = base.bodyAt
-		fitted = slices.Clone(base.fitted)
+		maps.Copy(c.body, base.body)
+		c.bodyAt = base.bodyAt
+		c.fitted = slices.Clone(base.fitted)
+		c.looked = slices.Clone(base.looked)
+		c.partial = c.partial || base.partial
 	}
 	if b := r.Table("body"); b != nil {
-		bodyAt = b.At()
+		c.bodyAt = b.At()
 		if system := l.fleet.Library.System(components.BodySystem); system != nil {
-			l.facts(b, system, body)
+			l.facts(b, system, c.body)
 		}
 	}
-	fitted = l.without(r, fitted)
+	c.looked = append(c.looked, l.looked(r)...)
+	c.fitted = l.without(r, c.fitted)
 	for name, f := range r.Each("fitted") {
-		i := slices.IndexFunc(fitted, func(f *Fitted) bool { return f.Name == name })
+		i := slices.IndexFunc(c.fitted, func(f *Fitted) bool { return f.Name == name })
 		var under *Fitted
 		if i >= 0 {
-			under = fitted[i]
+			under = c.fitted[i]
 		}
 		over := l.fitted(f, name, under)
 		switch {
 		case over == nil:
+			c.partial = true
 		case i >= 0:
-			fitted[i] = over
+			c.fitted[i] = over
 		default:
-			fitted = append(fitted, over)
+			c.fitted = append(c.fitted, over)
 		}
 	}
-	return body, bodyAt, fitted
+	return c
 }
 
 // without takes away what a build sheet has and this file says is not there.

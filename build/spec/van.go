@@ -43,12 +43,15 @@ func (l *loader) van(file string) *Van {
 		v.Build = build
 		base = l.sheetNamed(r, build)
 	}
-	body, bodyAt, fitted := l.overlay(r, base)
-	v.Fitted = fitted
-	l.embody(v, body, bodyAt, r.At())
+	c := l.overlay(r, base)
+	v.Fitted = c.fitted
+	l.embody(v, c.body, c.bodyAt, r.At())
 	l.staff(v, r)
 	r.Done()
 	l.complete(v)
+	if !c.partial {
+		l.lookIncomplete(v, c.looked)
+	}
 	return v
 }
 

@@ -103,6 +103,10 @@ func (c *compiler) checkLink(n ast.Node, destination string) {
 }
 
 func (c *compiler) checkImage(n *ast.Image) {
+	if c.at != nil {
+		c.report(n, "image-in-text", "A table, figure or picture in a line", "A line holds words only: put it into the page.")
+		return
+	}
 	scheme, target := address(string(n.Destination))
 	if !slices.Contains(embedSchemes, scheme) || target == "" {
 		c.report(n, "bad-image", "Image address "+strconv.Quote(string(n.Destination))+" is not allowed",

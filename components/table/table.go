@@ -42,6 +42,7 @@ type Cell struct {
 	Word     string // key of the table's own words
 	Quantity quantity.Quantity
 	Tone     Tone
+	Tick     string // of a first cell: the row can be ticked; of rows with the same text only one
 }
 
 // Row is one row, a cell a column.
@@ -57,6 +58,28 @@ type Lack struct {
 type Result struct {
 	Rows  []Row
 	Lacks []Lack
+	Tick  *Tick // nil where rows cannot be ticked and added up
+}
+
+// Tick lets a reader tick rows: the numbers of one column are added up and held
+// against limits. Without script the rows say the same.
+type Tick struct {
+	Column string // its id
+	Limits []Limit
+}
+
+// Limit is one limit with what a sum means, from small to large. The last step
+// has no end.
+type Limit struct {
+	Word  string // key of the table's own words: what is limited
+	Steps []Step
+}
+
+// Step is what a sum up to and including Upto means.
+type Step struct {
+	Upto quantity.Quantity // zero: everything above
+	Word string
+	Tone Tone
 }
 
 // Func works out a table. An error means that no row of it can be trusted; the

@@ -1,0 +1,70 @@
+package components_test
+
+import (
+	"regexp"
+	"strconv"
+	"strings"
+	"testing"
+)
+
+// rules are forms that no words for readers may hold.
+var rules = []struct {
+	what string
+	form *regexp.Regexp
+}{
+	{"a word that belittles:", regexp.MustCompile(`(?i)\b(?:simply|just|eas(?:y|ily|ier)|obviously|please note|of course|needless to say)\b`)},
+	{"a dash as an aside:", regexp.MustCompile(`—| – | -- `)},
+	{"not British:", regexp.MustCompile(`(?i)\b(?:colors?|centers?|gray|aluminum|tires?|faucets?|liters?|fibers?|neighbors?|odors?|vapors?|molds?|` +
+		`labeled|traveled|leveled|leveling|fueling|canceled|favorites?|flashlights?|windshields?|sidewalks?|trunk|curbs?|trash|garbage|analyze|catalog|` +
+		`dryer air|kilometers?|meters? (?:long|high|wide|away|from)|check engine|gas station|license plate|driver'?s? license)\b`)},
+}
+
+// figure is a number with a unit.
+var figure = regexp.MustCompile(`(?i)(?:^|[^\w.,{$-])(\d+(?:[.,]\d+)?[ \x{a0}-]?(?:kg|g|t|tonnes?|mm|cm|m|km|ft|in|inch(?:es)?|metres?|centimetres?|` +
+	`l|ml|litres?|v|volts?|a|amps?|ah|w|kw|watts?|kwh|bar|mbar|psi|kpa|°c|°f|degrees?|%|per cent|hz|h|min|s|minutes?|seconds?|hours?|days?|weeks?|months?|years?|km/h|mph))(?:[^\w]|$)`)
+
+// The name of a system of the van, not a figure to go by: "12-volt panel".
+var voltageName = regexp.MustCompile(`(?i)\b(?:12|24|230)[ -](?:v|volts?)\b`)
+
+var (
+	placeholder = regexp.MustCompile(`\{\$[^}]*\}`)
+	attribute   = regexp.MustCompile(`\{when=[^}]*\}`)
+	comment     = regexp.MustCompile(`^\s*#[^#]*$`)
+	searchWords = regexp.MustCompile(`^(?:words|\s+)\s*=?\s*\[?\s*"`)
+)
+
+// bareFigure finds a figure with a unit in a line of words as it is written, ""
+// for none. Search words are what people type, and may hold anything.
+func bareFigure(line string) string {
+	if searchWords.MatchString(line) {
+		return ""
+	}
+	line = voltageName.ReplaceAllString(attribute.ReplaceAllString(placeholder.ReplaceAllString(line, "x"), ""), "x")
+	if m := figure.FindStringSubmatch(line); m != nil {
+		return m[1]
+	}
+	return ""
+}
+
+func itoa(n int) string { return strconv.Itoa(n) }
+
+func TestBareFigure(t *testing.T) {
+	for line, want := range map[string]string{
+		"Wait 5 min.": "5 min", "at 60 °C or": "60 °C", "1 L.": "1 L", "a 25-metre lead": "25-metre", "fill to 80%": "80%",
+		"Wait {$cool}.":                       "",
+		"{$front :unit unit=psi} is":          "",
+		`## Cold {when="frost < 5 °C"}`:       "",
+		"the 12-volt panel, 230 V":            "",
+		"1. Close it":                         "",
+		"call 112 at once":                    "",
+		`words = ["5 bar", "12 V"]`:           "",
+		`         "5 bar", "how much is 1 l"`: "",
+	} {
+		if got := bareFigure(line); got != want {
+			t.Errorf("%s: %q, not %q", line, got, want)
+		}
+	}
+	if strings.Contains(voltageName.String(), "30 V") {
+		t.Error("the list of voltages grew")
+	}
+}
