@@ -46,7 +46,10 @@ type Hazard struct {
 }
 
 // Role is what a fact may mean to a computation, and the types that can.
-type Role struct{ Types []string }
+type Role struct {
+	Types  []string
+	Things bool // each such fact is a thing by itself, not a setting of its system
+}
 
 // Table is a computed table with its words by language.
 type Table struct {

@@ -97,6 +97,7 @@ func (l *loader) listWords(stem string, take func(lang, id string, w *manifest.R
 			if !take(lang, id, w) {
 				r.ProblemAt(w.At(), "unknown-name", "Words for \""+id+"\", which is not in "+stem+".toml",
 					"Correct the name, or add it to "+stem+".toml.")
+				w.Rest() // nothing can be said of its words
 			}
 		}
 		r.Done()
@@ -123,6 +124,7 @@ func (l *loader) roles() {
 	for id, f := range r.EachTable() {
 		var role Role
 		role.Types, _ = f.Texts("type", manifest.Required, manifest.OrSingle)
+		role.Things, _ = f.Bool("things")
 		l.lib.Roles[id] = role
 	}
 	r.Done()

@@ -74,7 +74,7 @@ func stated(d fact.Decl, option int) fact.Value {
 	case fact.Choice:
 		value.Options = []string{d.Of[option%len(d.Of)]}
 	case fact.Choices:
-		value.Options = d.Of[:1+option%len(d.Of)]
+		value.Options = someOf(d.Of, option)
 	case fact.Count:
 		value.Count = 1 + option
 		if !d.Low.IsZero() {
@@ -96,6 +96,16 @@ func stated(d fact.Decl, option int) fact.Value {
 		value.Quantity, _ = quantity.New(2, quantity.Units(d.Type.Dimension)[0])
 	}
 	return value
+}
+
+// someOf is up to three options: a sentence that lists more is as long as the
+// list that somebody put into their spec.
+func someOf(all []string, option int) []string {
+	var some []string
+	for i := range min(len(all), 3) {
+		some = append(some, all[(option+i)%len(all)])
+	}
+	return some
 }
 
 // Aboard answers a condition about another system.

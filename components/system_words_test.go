@@ -5,6 +5,7 @@ import (
 	"maps"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -55,9 +56,14 @@ type wordCheck struct {
 }
 
 func (c *wordCheck) fault(what, text string) {
-	if key := what + text; !c.seen[key] {
+	c.once(what+text, func() { c.Errorf("%s: %s", what, text) })
+}
+
+// once does what was not yet done for the key.
+func (c *wordCheck) once(key string, do func()) {
+	if !c.seen[key] {
 		c.seen[key] = true
-		c.Errorf("%s: %s", what, text)
+		do()
 	}
 }
 
@@ -70,17 +76,7 @@ func (c *wordCheck) heading() {
 	if n := len(reading.Sentences(about)); n != 1 || !strings.HasSuffix(about, ".") {
 		c.fault("about is one sentence", about)
 	}
-	if n := len(c.words.Search); n < fewestSearch {
-		c.fault("too few search words", strings.Join(c.words.Search, ", "))
-	}
-	said := map[string]bool{}
-	for _, w := range c.words.Search {
-		folded := strings.ToLower(strings.TrimSpace(w))
-		if folded == "" || said[folded] {
-			c.fault("a search word twice or empty", w)
-		}
-		said[folded] = true
-	}
+	searchable(c.T, c.system.ID, c.words.Search)
 }
 
 func (c *wordCheck) anyVan() *onVan { return vansWith(c.lib, c.system)[0] }
@@ -120,24 +116,17 @@ func (c *wordCheck) on(v *onVan) {
 	page, fragments := c.page(v)
 	lines := c.lines(v)
 	if n := len(reading.Words(page + " " + fragments)); n < shortestPage || n > longestPage {
-		c.fault("a page has 100 to 700 words", strings.Join(strings.Fields(page)[:min(12, len(strings.Fields(page)))], " ")+" ...: "+itoa(n))
+		c.fault("a page has 100 to 700 words", strings.Join(strings.Fields(page)[:min(12, len(strings.Fields(page)))], " ")+" ...: "+strconv.Itoa(n))
 	}
 	for what, text := range map[string]string{"page": page, "page and lines": page + "\n\n" + strings.Join(lines, "\n\n")} {
-		if grade := reading.Grade(text); grade > hardestGrade {
-			c.fault("hard to read", what)
-		}
+		c.once(text, func() {
+			if grade := reading.Grade(text); grade > hardestGrade {
+				c.fault("hard to read", what)
+			}
+		})
 	}
 	for _, text := range append(lines, page, fragments) {
-		for _, s := range reading.Sentences(text) {
-			if n := len(reading.Words(s)); n > longestSentence {
-				c.fault("a long sentence", s)
-			}
-			for _, rule := range rules {
-				if found := rule.form.FindString(s); found != "" {
-					c.fault(rule.what+" "+found, s)
-				}
-			}
-		}
+		c.once("sentences of "+text, func() { checkSentences(text, c.fault) })
 	}
 	for _, s := range c.system.Steps {
 		if c.holds(v, s.When.String()) {
@@ -214,6 +203,8 @@ func (c *wordCheck) oneAction(step string) {
 	}
 }
 
+var numbered = regexp.MustCompile(`^\d+\. `)
+
 // source looks at the words as they are written: no figure may stand in them.
 func (c *wordCheck) source() {
 	folder := "library/" + c.system.ID + "/"
@@ -222,15 +213,14 @@ func (c *wordCheck) source() {
 			if bare := bareFigure(line); bare != "" {
 				c.fault("a figure with a unit in words, not a fact or constant: "+bare, line)
 			}
+			if numbered.MatchString(line) {
+				c.oneAction(line)
+			}
 		}
 	}
 	for _, options := range slices.Sorted(maps.Keys(c.words.Choices)) {
 		for _, words := range c.words.Choices[options] {
-			for _, rule := range rules {
-				if found := rule.form.FindString(words); found != "" {
-					c.fault(rule.what+" "+found, words)
-				}
-			}
+			checkRules(words, c.fault)
 		}
 	}
 }

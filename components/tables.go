@@ -13,7 +13,9 @@ import (
 func Calculations() map[string]table.Func {
 	return map[string]table.Func{
 		"electrics/hook-up-load": electrics.HookUpLoadTable,
+		"gas/cold":               gas.ColdTable,
 		"gas/duration":           gas.DurationTable,
+		"gas/weigh":              gas.WeighTable,
 		"heating/water-heat-up":  heating.WaterHeatUpTable,
 		"vehicle/dimensions":     vehicle.DimensionsTable,
 		"vehicle/tyre-pressures": vehicle.TyrePressuresTable,

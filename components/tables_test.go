@@ -136,6 +136,15 @@ func wordsUsed(t *testing.T, lib *components.Library, id string) map[string]bool
 				}
 			}
 		}
+		if result.Tick == nil {
+			continue
+		}
+		for _, limit := range result.Tick.Limits {
+			used[limit.Word] = true
+			for _, step := range limit.Steps {
+				used[step.Word] = true
+			}
+		}
 	}
 	return used
 }
@@ -199,6 +208,8 @@ func cellWrong(format *quantity.Formatter, c table.Cell, column table.Column) st
 		return "a tone without a word"
 	case !c.Quantity.Valid():
 		return ""
+	case column.Unit.Dimension() == quantity.Temperature && c.Quantity.Dimension() == quantity.Temperature:
+		return "" // the zero of its scale is a temperature like any other
 	}
 	v, err := c.Quantity.In(column.Unit)
 	if err != nil {

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"doorpocket/build/spec"
 	"doorpocket/components"
@@ -198,10 +200,24 @@ func (b *builder) use(u table.Use, setting bool) string {
 	if p == nil {
 		return u.Fitted
 	}
-	if label := p.Words.Facts[u.Fact]; setting && label != "" {
+	label := p.Words.Facts[u.Fact]
+	switch {
+	case label == "":
+		return p.Title
+	case b.isThing(p, u.Fact):
+		first, size := utf8.DecodeRuneInString(label)
+		return string(unicode.ToUpper(first)) + label[size:]
+	case setting:
 		return p.Title + ", " + label
 	}
 	return p.Title
+}
+
+// isThing reports whether a fact is a thing by itself, which has a name of its
+// own, and not a setting of its system.
+func (b *builder) isThing(p *Page, name string) bool {
+	d := p.Fitted.System.Fact(name)
+	return d != nil && b.kit.tables.library.Roles[d.Role].Things
 }
 
 // inputs is the van as calculations see it.

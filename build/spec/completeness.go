@@ -3,6 +3,7 @@ package spec
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"doorpocket/components"
 	"doorpocket/components/condition"
@@ -44,8 +45,36 @@ func (l *loader) lookIncomplete(v *Van, looked []string) {
 		}
 		words := l.ruleWords(rule)
 		l.problems.Add(problem.New(problem.Warning, v.At, "looks-incomplete", words.Missing,
-			fmt.Sprintf("%s If you have looked and the van is right as it is, write complete = [%q] above the first [table] of its spec or build sheet.", words.Reason, rule.Name)))
+			fmt.Sprintf("%s %s If the van is right as it is, write complete = [%q] above the first [table] of its spec or build sheet.", words.Reason, l.enough(rule), rule.Name)))
 	}
+}
+
+// fewWants is up to how many things that would do are listed.
+const fewWants = 6
+
+// enough says what would satisfy a rule. A role is no word of specs: in its
+// place stand the systems that can state it.
+func (l *loader) enough(rule *components.Rule) string {
+	var wants []string
+	for _, sign := range rule.Wants {
+		if sign.Role == "" {
+			wants = append(wants, sign.Text)
+			continue
+		}
+		for _, s := range l.fleet.Library.Systems() {
+			states := slices.ContainsFunc(s.Facts, func(d fact.Decl) bool { return d.Role == sign.Role })
+			if states && !slices.Contains(wants, s.ID) {
+				wants = append(wants, s.ID)
+			}
+		}
+	}
+	if len(wants) > fewWants {
+		wants = append(wants[:fewWants], "or the like")
+	}
+	if len(wants) == 1 {
+		return "This would do: " + wants[0] + "."
+	}
+	return "Any of these would do: " + strings.Join(wants, ", ") + "."
 }
 
 // ruleWords are those of the fleet's main language, or else English.

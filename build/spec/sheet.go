@@ -1,6 +1,7 @@
 package spec
 
 import (
+	"fmt"
 	"maps"
 	"path"
 	"regexp"
@@ -31,6 +32,7 @@ type content struct {
 	body    map[string]fact.Value
 	bodyAt  problem.Span
 	fitted  []*Fitted
+	absent  []string // systems that would join by themselves and are not wanted
 	looked  []string // rules of completeness that somebody has looked at
 	partial bool     // more is written than could be read
 }
@@ -129,6 +131,7 @@ func (l *loader) overlay(r *manifest.Reader, base *sheet) content {
 		c.bodyAt = base.bodyAt
 		c.fitted = slices.Clone(base.fitted)
 		c.looked = slices.Clone(base.looked)
+		c.absent = slices.Clone(base.absent)
 		c.partial = c.partial || base.partial
 	}
 	if b := r.Table("body"); b != nil {
@@ -138,7 +141,7 @@ func (l *loader) overlay(r *manifest.Reader, base *sheet) content {
 		}
 	}
 	c.looked = append(c.looked, l.looked(r)...)
-	c.fitted = l.without(r, c.fitted)
+	l.without(r, &c)
 	for name, f := range r.Each("fitted") {
 		i := slices.IndexFunc(c.fitted, func(f *Fitted) bool { return f.Name == name })
 		var under *Fitted
@@ -158,34 +161,45 @@ func (l *loader) overlay(r *manifest.Reader, base *sheet) content {
 	return c
 }
 
-// without takes away what a build sheet has and this file says is not there.
-func (l *loader) without(r *manifest.Reader, fitted []*Fitted) []*Fitted {
+// without takes away what a build sheet has, or what would join by itself, and
+// this file says is not there.
+func (l *loader) without(r *manifest.Reader, c *content) {
 	names, _ := r.Texts("without")
 	for _, name := range names {
-		i := slices.IndexFunc(fitted, func(f *Fitted) bool { return f.Name == name })
-		if i >= 0 {
-			fitted = slices.Delete(fitted, i, i+1)
-			continue
+		i := slices.IndexFunc(c.fitted, func(f *Fitted) bool { return f.Name == name })
+		system := l.automatic(name)
+		switch {
+		case i >= 0:
+			c.fitted = slices.Delete(c.fitted, i, i+1)
+		case system == nil:
+			l.notFitted(r, name, c.fitted)
+		case system.Urgent:
+			r.Problem("without", "urgent-page", fmt.Sprintf("%s cannot be left out", name), "Lives may hang on this page: every van has it. Remove the name.")
+		default:
+			c.absent = append(c.absent, name)
 		}
-		if l.automatic(name) {
-			continue
-		}
-		var valid []string
-		for _, f := range fitted {
-			valid = append(valid, f.Name)
-		}
-		detail := "Only what the build sheet has can be taken away."
-		if near := problem.Nearest(name, valid); near != "" {
-			detail = "Did you mean \"" + near + "\"?"
-		}
-		r.Problem("without", "unknown-name", "Nothing is fitted under the name \""+name+"\"", detail)
 	}
-	return fitted
 }
 
-// automatic reports whether a system that joins by itself goes by the name.
-func (l *loader) automatic(name string) bool {
-	return slices.ContainsFunc(l.fleet.Library.Systems(), func(s *components.System) bool {
-		return len(s.Automatic) > 0 && path.Base(s.ID) == name
-	})
+// notFitted reports a name in without that nothing goes by.
+func (l *loader) notFitted(r *manifest.Reader, name string, fitted []*Fitted) {
+	var valid []string
+	for _, f := range fitted {
+		valid = append(valid, f.Name)
+	}
+	detail := "Only what the build sheet has, or what joins by itself, can be taken away."
+	if near := problem.Nearest(name, valid); near != "" {
+		detail = "Did you mean \"" + near + "\"?"
+	}
+	r.Problem("without", "unknown-name", "Nothing is fitted under the name \""+name+"\"", detail)
+}
+
+// automatic finds the system that joins by itself under a name, nil for none.
+func (l *loader) automatic(name string) *components.System {
+	for _, s := range l.fleet.Library.Systems() {
+		if len(s.Automatic) > 0 && path.Base(s.ID) == name {
+			return s
+		}
+	}
+	return nil
 }

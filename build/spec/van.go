@@ -48,7 +48,7 @@ func (l *loader) van(file string) *Van {
 	l.embody(v, c.body, c.bodyAt, r.At())
 	l.staff(v, r)
 	r.Done()
-	l.complete(v)
+	l.complete(v, c.absent)
 	if !c.partial {
 		l.lookIncomplete(v, c.looked)
 	}
@@ -85,12 +85,12 @@ func (l *loader) embody(v *Van, values map[string]fact.Value, at, van problem.Sp
 
 // complete adds what joins by itself and the defaults, puts the fitted systems
 // in order and checks the whole.
-func (l *loader) complete(v *Van) {
+func (l *loader) complete(v *Van, absent []string) {
 	v.aboard = map[string]bool{}
 	for _, f := range v.Fitted {
 		v.aboard[f.System.ID] = true
 	}
-	l.join(v)
+	l.join(v, absent)
 	families := map[string]int{}
 	for i, f := range l.fleet.Library.Families {
 		families[f.ID] = i
@@ -107,13 +107,13 @@ func (l *loader) complete(v *Van) {
 	l.check(v)
 }
 
-// join adds the systems that are there wherever another is.
-func (l *loader) join(v *Van) {
-	without := map[string]bool{}
+// join adds the systems that are there wherever another is, but for those that
+// the spec says are absent.
+func (l *loader) join(v *Van, absent []string) {
 	for grown := true; grown; {
 		grown = false
 		for _, s := range l.fleet.Library.Systems() {
-			wanted := slices.ContainsFunc(s.Automatic, v.Aboard) && !v.aboard[s.ID] && !without[path.Base(s.ID)]
+			wanted := slices.ContainsFunc(s.Automatic, v.Aboard) && !v.aboard[s.ID] && !slices.Contains(absent, path.Base(s.ID))
 			if !wanted {
 				continue
 			}

@@ -1,56 +1,84 @@
 package electrics
 
 import (
-	"doorpocket/components/quantity"
+	"slices"
+
 	"doorpocket/components/table"
 )
 
-// HookUpLoadTable says what can be on together. First comes a row for every
-// appliance at every setting, the largest appliance first; then up to twelve
-// pairs of appliances, each at its largest setting, those first of which the
-// rows before do not tell what they do together; last everything at once.
+// HookUpLoadTable says what can be on together on a pitch of 230 V, and after
+// how long too much of it trips. First comes a row for every appliance at every
+// setting by itself, the largest appliance first; then the sensible
+// combinations, from the smallest to the largest, each with what runs by itself
+// anyway; last everything at once. The rows of the appliances can be ticked and
+// added up.
 //
-// An appliance with a setting that cannot be reckoned with is in no pair, and
-// everything at once is then left out: the sum would be too small.
+// Where one load cannot be reckoned with there are no rows: each would count
+// too little.
 //
-// Columns: use, power, current, six, ten, sixteen.
-func HookUpLoadTable(in table.Input) (table.Result, error) {
-	all, lacks := appliances(in)
-	singles, err := judgeAll(settings(all))
-	if err != nil {
-		return table.Result{}, err
-	}
-	parts, err := judgeAll(largest(all))
-	if err != nil {
-		return table.Result{}, err
-	}
-	pairs, err := choosePairs(parts)
-	if err != nil {
-		return table.Result{}, err
-	}
-	result := table.Result{Lacks: lacks}
-	for _, j := range singles {
-		result.Rows = append(result.Rows, j.row(table.Cell{Uses: j.uses}))
-	}
-	for _, p := range pairs {
-		result.Rows = append(result.Rows, p.row(table.Cell{Uses: p.uses}))
-	}
-	return withEverything(result, parts)
-}
+// Columns: use, power, then one a pitch: six, ten, thirteen, sixteen. A van for
+// another voltage has no rows.
+func HookUpLoadTable(in table.Input) (table.Result, error) { return loadTable(in, supplies[0]) }
 
-// withEverything adds the last row. Two appliances at once are a pair already.
-func withEverything(result table.Result, parts []judged) (table.Result, error) {
-	for i := range result.Lacks {
-		result.Lacks[i].Reason += "; so everything at once is not worked out either"
+// HookUpLoad120VTable says the same for pitches of 120 V.
+//
+// Columns: use, power, then one a pitch: fifteen, twenty, thirty.
+func HookUpLoad120VTable(in table.Input) (table.Result, error) { return loadTable(in, supplies[1]) }
+
+func loadTable(in table.Input, s supply) (table.Result, error) {
+	own, err := supplyOf(in)
+	if err != nil || own.option != s.option {
+		return table.Result{}, err
 	}
-	if len(result.Lacks) > 0 || len(parts) < 3 {
+	all, lacks := appliances(in)
+	if len(lacks) > 0 {
+		for i := range lacks {
+			lacks[i].Reason += "; the whole table is left out, because every row would count too little"
+		}
+		return table.Result{Lacks: lacks}, nil
+	}
+	result, err := s.alone(all)
+	if err != nil {
+		return table.Result{}, err
+	}
+	found, err := s.combine(all)
+	if err != nil {
+		return table.Result{}, err
+	}
+	for _, c := range found {
+		result.Rows = append(result.Rows, c.row(table.Cell{Uses: c.uses}))
+	}
+	if len(all) < 2 || slices.ContainsFunc(found, func(c combination) bool { return len(c.uses) == len(all) }) {
 		return result, nil
 	}
-	sum := load{}
-	for _, part := range parts {
-		sum = together(sum, part.load)
+	return s.withEverything(result, all)
+}
+
+// alone makes the rows of the appliances and what is needed to add them up.
+func (s supply) alone(all []appliance) (table.Result, error) {
+	var result table.Result
+	for _, a := range all {
+		for _, setting := range a.settings {
+			j, err := s.judge(setting)
+			if err != nil {
+				return table.Result{}, err
+			}
+			result.Rows = append(result.Rows, j.row(table.Cell{Uses: j.uses, Tick: a.group}))
+		}
 	}
-	j, err := judge(sum)
+	if len(all) > 1 {
+		result.Tick = s.tick()
+	}
+	return result, nil
+}
+
+// withEverything adds the last row: each appliance at its largest.
+func (s supply) withEverything(result table.Result, all []appliance) (table.Result, error) {
+	var loads []load
+	for _, a := range all {
+		loads = append(loads, a.settings[0])
+	}
+	j, err := s.judge(together(loads...))
 	if err != nil {
 		return table.Result{}, err
 	}
@@ -58,41 +86,9 @@ func withEverything(result table.Result, parts []judged) (table.Result, error) {
 	return result, nil
 }
 
-// settings lists every setting of the appliances.
-func settings(all []appliance) []load {
-	var loads []load
-	for _, a := range all {
-		loads = append(loads, a.settings...)
-	}
-	return loads
-}
-
-// largest lists each appliance at its largest setting, where that is known.
-func largest(all []appliance) []load {
-	var loads []load
-	for _, a := range all {
-		if a.whole {
-			loads = append(loads, a.settings[0])
-		}
-	}
-	return loads
-}
-
-func judgeAll(loads []load) ([]judged, error) {
-	var all []judged
-	for _, l := range loads {
-		j, err := judge(l)
-		if err != nil {
-			return nil, err
-		}
-		all = append(all, j)
-	}
-	return all, nil
-}
-
 // row is the row of a load that is named in the first cell.
 func (j judged) row(name table.Cell) table.Row {
-	row := table.Row{name, {Quantity: j.shown()}, {Quantity: quantity.Of(j.current)}}
+	row := table.Row{name, {Quantity: j.shown()}}
 	for _, v := range j.on {
 		row = append(row, v.cell())
 	}

@@ -21,6 +21,10 @@ const (
 // coldRows are the temperatures of the table, in °C.
 var coldRows = []float64{-40, -30, -20, -10, -5, 0, 5, 10, 15, 20}
 
+// coldEnough is where the table of a gas begins that gives its last only above
+// freezing: what is colder says nothing new.
+const coldEnough quantity.Kelvins = 273.15 - 10
+
 // brew is the gas of a store: full, and when nearly all is gone.
 type brew struct {
 	full  quantity.Fraction // part of propane by mass
@@ -55,6 +59,9 @@ func ColdTable(in table.Input) (table.Result, error) {
 	}
 	result := table.Result{Lacks: lacks}
 	for _, at := range coldTemperatures(stops, flows) {
+		if gas.full == 0 && at < coldEnough {
+			continue // no butane comes there
+		}
 		row, err := gas.row(at, stops, flows)
 		if err != nil {
 			return table.Result{}, err
@@ -98,16 +105,18 @@ func (b brew) row(t, stops, flows quantity.Kelvins) (table.Row, error) {
 
 func (b brew) verdict(t, stops, flows quantity.Kelvins, full quantity.Pascals) table.Cell {
 	switch {
-	case t == stops:
-		return table.Cell{Word: "stops", Tone: table.Bad}
 	case t == flows:
 		return table.Cell{Word: "full-from", Tone: table.Good}
 	case t > flows:
 		return table.Cell{Word: "enough", Tone: table.Good}
-	case b.known && b.full != b.last && full >= fullFlow:
+	case b.full != b.last && full >= fullFlow:
 		return table.Cell{Word: "while-full", Tone: table.Doubtful}
-	case t > stops, b.known && full >= anyFlow:
+	case t > stops, b.full != b.last && full >= anyFlow:
 		return table.Cell{Word: "little", Tone: table.Doubtful}
+	case !b.known:
+		return table.Cell{Word: "last-none", Tone: table.Bad}
+	case t == stops:
+		return table.Cell{Word: "stops", Tone: table.Bad}
 	}
 	return table.Cell{Word: "none", Tone: table.Bad}
 }

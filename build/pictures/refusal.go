@@ -1,0 +1,26 @@
+package pictures
+
+import "fmt"
+
+// Refusal says why a file cannot be used. Summary is a short noun phrase
+// without a final stop; Detail is whole sentences, of which the last says what
+// to do.
+type Refusal struct{ Summary, Detail string }
+
+func (r *Refusal) Error() string { return r.Summary + ". " + r.Detail }
+
+// again is what to do about a file that is not whole.
+const again = "Copy it again from the phone or computer that it came from."
+
+// smaller is what to do about a file that is too large.
+const smaller = "Save a smaller copy as JPEG, 2000 pixels across are plenty, and name that."
+
+// jpegCopy is what to do about a file of another kind.
+const jpegCopy = "Open it on a phone or computer, save a copy as JPEG, and name that."
+
+func (s source) refuse(what, detail string, args ...any) *Refusal {
+	return &Refusal{Summary: fmt.Sprintf("Picture %q %s", s.name, what), Detail: fmt.Sprintf(detail, args...)}
+}
+
+// megapixels rounds up, so that what is too much never reads as just enough.
+func megapixels(pixels int64) int64 { return (pixels + 999_999) / 1_000_000 }

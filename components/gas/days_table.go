@@ -1,0 +1,107 @@
+package gas
+
+import (
+	"fmt"
+	"slices"
+
+	"doorpocket/components/quantity"
+	"doorpocket/components/table"
+)
+
+// outsides are the temperatures of the table, in °C.
+var outsides = []float64{-10, -5, 0, 5, 10, 15, 20}
+
+// day is 24 hours: the least that the table of days shows.
+const day quantity.Seconds = wholeDay
+
+// DaysTable says how many days all the gas on board lasts: at an outside
+// temperature, for cooking and hot water alone, with the fridge on gas too, and
+// with the heating too. The gas is of the kind in the store whose page it is.
+//
+// Days are whole and rounded down; less than one, a use that cannot be reckoned
+// with and one that the van has not are left empty, and each of the uses is
+// empty where one before it cannot be reckoned with.
+//
+// Columns: at, cook, fridge, heat.
+func DaysTable(in table.Input) (table.Result, error) {
+	self, err := storeOf(in.Self)
+	if err != nil {
+		return table.Result{}, err
+	}
+	gas, err := gasOf(in.Self)
+	if err != nil {
+		return table.Result{}, err
+	}
+	all, lacks := aboard(in, self)
+	if all == 0 {
+		return table.Result{Lacks: lacks}, nil
+	}
+	result := table.Result{}
+	cook, cool := cooking(in), cooling(in)
+	cook.join(hotWater(in, gas))
+	lacks = slices.Concat(cook.lacks, cool.lacks)
+	for _, celsius := range outsides {
+		outside := quantity.Kelvins(273.15 + celsius)
+		warm := heatingAt(in, gas, outside)
+		lacks = append(lacks, warm.lacks...)
+		row, some, err := daysRow(all, outside, cook, cool, warm)
+		if err != nil {
+			return table.Result{}, err
+		}
+		if some {
+			result.Rows = append(result.Rows, row)
+		}
+	}
+	result.Lacks = once(lacks)
+	return result, nil
+}
+
+// daysRow works out one row and reports whether it says anything.
+func daysRow(all quantity.Kilograms, outside quantity.Kelvins, cook, cool, warm uses) (table.Row, bool, error) {
+	row := table.Row{{Quantity: quantity.Of(outside)}, {}, {}, {}}
+	hasHeater := len(warm.list) > 0 || outside >= inside
+	some := false
+	var sum uses
+	for i, part := range []struct {
+		uses
+		has bool
+	}{{cook, len(cook.list) > 0}, {cool, len(cool.list) > 0}, {warm, hasHeater}} {
+		sum.join(part.uses)
+		if !part.has || !sum.whole() || sum.mass() == 0 {
+			continue
+		}
+		rate := quantity.KilogramsPerSecond(float64(sum.mass()) / float64(day))
+		lasts, err := Duration(all, rate)
+		if err != nil {
+			return nil, false, err
+		}
+		if lasts >= day {
+			row[i+1].Quantity = quantity.Of(lasts)
+			some = true
+		}
+	}
+	return row, some, nil
+}
+
+// once drops what has been said before.
+func once(lacks []table.Lack) []table.Lack {
+	var first []table.Lack
+	for _, lack := range lacks {
+		if !slices.Contains(first, lack) {
+			first = append(first, lack)
+		}
+	}
+	return first
+}
+
+// gasOf reads which gas a store holds.
+func gasOf(f table.Fitted) (string, error) {
+	stated, ok := f.Fact("gas")
+	if !ok {
+		return "", fmt.Errorf("%s: gas is not stated, so nobody knows how much heat is in it", f.Name)
+	}
+	if _, known := netHeat[stated.Option]; !known {
+		return "", fmt.Errorf("%s: nobody knows how much heat is in %q", f.Name, stated.Option)
+	}
+	return stated.Option, nil
+}
