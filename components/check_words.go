@@ -186,7 +186,11 @@ func (c *checker) embed(s *System, v prose.Piece) {
 			c.known(v.At, "table", v.Name, s.Tables)
 		}
 	case "figure":
-		c.known(v.At, "figure", v.Name, []string{"locator"})
+		plots := Plots()
+		c.known(v.At, "figure", v.Name, append(slices.Sorted(maps.Keys(plots)), "locator"))
+		if id := plots[v.Name]; id != "" {
+			c.known(v.At, "table", id, s.Tables)
+		}
 	}
 }
 

@@ -12,12 +12,22 @@ import (
 // tables.toml without a function here, or the reverse, fails a test.
 func Calculations() map[string]table.Func {
 	return map[string]table.Func{
-		"electrics/hook-up-load": electrics.HookUpLoadTable,
-		"gas/cold":               gas.ColdTable,
-		"gas/duration":           gas.DurationTable,
-		"gas/weigh":              gas.WeighTable,
-		"heating/water-heat-up":  heating.WaterHeatUpTable,
-		"vehicle/dimensions":     vehicle.DimensionsTable,
-		"vehicle/tyre-pressures": vehicle.TyrePressuresTable,
+		"electrics/charge-state":       electrics.ChargeStateTable,
+		"electrics/days-12v":           electrics.Days12VTable,
+		"electrics/fuses":              electrics.FusesTable,
+		"electrics/hook-up-load":       electrics.HookUpLoadTable,
+		"electrics/hook-up-load-120-v": electrics.HookUpLoad120VTable,
+		"electrics/lead-drop":          electrics.LeadDropTable,
+		"electrics/solar-day-36":       electrics.SolarDay36Table,
+		"electrics/solar-day-45":       electrics.SolarDay45Table,
+		"electrics/solar-day-52":       electrics.SolarDay52Table,
+		"gas/cold":                     gas.ColdTable,
+		"gas/day":                      gas.DayTable,
+		"gas/days":                     gas.DaysTable,
+		"gas/duration":                 gas.DurationTable,
+		"gas/weigh":                    gas.WeighTable,
+		"heating/water-heat-up":        heating.WaterHeatUpTable,
+		"vehicle/dimensions":           vehicle.DimensionsTable,
+		"vehicle/tyre-pressures":       vehicle.TyrePressuresTable,
 	}
 }

@@ -6,6 +6,7 @@ import (
 
 	"doorpocket/build/figure"
 	"doorpocket/build/guide"
+	"doorpocket/components"
 	"doorpocket/components/prose"
 	"doorpocket/components/table"
 )
@@ -44,8 +45,30 @@ func (f filler) Embed(scheme, target, alt string) (string, bool) {
 		return f.table(target, alt)
 	case scheme == "figure" && target == "locator":
 		return f.locator()
+	case scheme == "figure":
+		return f.plot(components.Plots()[target], alt)
 	}
 	return "", false
+}
+
+// plot draws a table. What the axis and the lines are called stands over the
+// columns; a table with no more than one point has nothing to draw.
+func (f filler) plot(id, title string) (string, bool) {
+	t := f.Page.Tables[id]
+	if t == nil || len(t.Rows) < 2 {
+		return "", false
+	}
+	var rows [][]string
+	for _, row := range t.Rows {
+		var cells []string
+		for _, c := range row {
+			cells = append(cells, c.Number)
+		}
+		rows = append(rows, cells)
+	}
+	words := figure.Axes{Title: title, X: t.Heads[0] + ", " + t.Units[0], Y: t.Caption}
+	drawing := figure.Plot(figure.SeriesOf(t.Heads, rows), words)
+	return `<figure class="drawn">` + drawing + "</figure>", drawing != ""
 }
 
 func (f filler) locator() (string, bool) {

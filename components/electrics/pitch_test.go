@@ -1,83 +1,57 @@
 package electrics
 
 import (
-	"errors"
+	"slices"
 	"testing"
 
-	"doorpocket/components/internal/calc"
-	"doorpocket/components/internal/published"
 	"doorpocket/components/quantity"
 )
 
-func verdict(t *testing.T, current, rated quantity.Amperes) Verdict {
-	t.Helper()
-	got, err := VerdictOn(current, rated)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return got
-}
-
-func TestVerdict(t *testing.T) {
+func TestVerdictsOfPitches(t *testing.T) {
+	const (
+		on, later, may, hour, minute, now = StaysOn, MayTripAfterHour, MayTripWithinHour, TripsWithinHour, TripsWithinMinute, TripsWithinMinuteNow
+	)
 	for _, c := range []struct {
 		power quantity.Watts
-		want  verdicts
+		want  []Verdict
 	}{
-		{20, verdicts{StaysOn, StaysOn, StaysOn}},
-		{1380, verdicts{StaysOn, StaysOn, StaysOn}}, // 6 A exactly
-		{1381, verdicts{PitchMayTrip, StaysOn, StaysOn}},
-		{2000, verdicts{PitchMayTrip, StaysOn, StaysOn}}, // 8.696 A, under 8.7 A
-		{2001, verdicts{Trips, StaysOn, StaysOn}},        // 1.45 times 6 A
-		{2300, verdicts{Trips, StaysOn, StaysOn}},
-		{3334, verdicts{Trips, PitchMayTrip, StaysOn}},
-		{3335, verdicts{Trips, Trips, StaysOn}}, // 1.45 times 10 A
-		{3680, verdicts{Trips, Trips, StaysOn}},
-		{3681, verdicts{Trips, Trips, PitchMayTrip}},
-		{5336, verdicts{Trips, Trips, Trips}}, // 1.45 times 16 A
+		{20, []Verdict{on, on, on, on}},
+		{1380, []Verdict{on, on, on, on}}, // 6 A exactly
+		{1381, []Verdict{later, on, on, on}},
+		{1559, []Verdict{later, on, on, on}}, // 1.13 times 6 A is 1559.4 W
+		{1560, []Verdict{may, on, on, on}},
+		{2000, []Verdict{may, on, on, on}}, // 8.696 A, under 8.7 A
+		{2001, []Verdict{hour, on, on, on}},
+		{2990, []Verdict{hour, may, on, on}}, // 13 A exactly
+		{3335, []Verdict{hour, hour, later, on}},
+		{3519, []Verdict{minute, hour, may, on}}, // 2.55 times 6 A
+		{4140, []Verdict{minute, hour, may, later}},
+		{4141, []Verdict{now, hour, may, later}}, // over 3 times 6 A
+		{5336, []Verdict{now, hour, hour, hour}}, // 1.45 times 16 A
 	} {
-		got, err := verdictsOn(amperes(t, c.power))
-		if err != nil || got != c.want {
+		current, err := Current(c.power, 230)
+		if err != nil {
+			t.Fatal(err)
+		}
+		got, err := supplies[0].verdicts(current)
+		if err != nil || !slices.Equal(got, c.want) {
 			t.Errorf("%g W gives %v, %v; expected %v", float64(c.power), got, err, c.want)
 		}
 	}
 }
 
-// What stays on at nominal voltage stays on at the highest that the supply may
-// have, where an element takes more in the same proportion.
-func TestStaysOnAtHighestVoltage(t *testing.T) {
-	voltage := published.Get(t, published.Read(t, "mains"), "voltage-range").Values
-	highest := published.Value[quantity.Volts](t, voltage, "highest")
-	for _, rated := range pitches {
-		if verdict(t, rated, rated) != StaysOn {
-			t.Errorf("%g A does not stay on", float64(rated))
-		}
-		if got := breaker(t, rated*quantity.Amperes(highest/pitchVoltage), rated); got != Holds {
-			t.Errorf("at %g V a breaker of %g A does not hold", float64(highest), float64(rated))
-		}
-	}
-}
-
-func TestVerdictIsMonotone(t *testing.T) {
-	for power := quantity.Watts(10); power < 8000; power += 10 {
-		current := amperes(t, power)
-		for i, rated := range pitches {
-			if verdict(t, amperes(t, power+10), rated) < verdict(t, current, rated) {
-				t.Fatalf("more than %g W does better on %g A", float64(power), float64(rated))
+// A larger pitch never does worse.
+func TestLargerPitchIsBetter(t *testing.T) {
+	for _, s := range supplies {
+		for power := quantity.Watts(10); power < 20_000; power += 10 {
+			current, err := Current(power, s.voltage)
+			if err != nil {
+				t.Fatal(err)
 			}
-			if i > 0 && verdict(t, current, rated) > verdict(t, current, pitches[i-1]) {
-				t.Fatalf("%g W does worse on %g A than on less", float64(power), float64(rated))
+			got, err := s.verdicts(current)
+			if err != nil || !slices.IsSortedFunc(got, func(a, b Verdict) int { return int(b) - int(a) }) {
+				t.Fatalf("%g W gives %v, %v", float64(power), got, err)
 			}
 		}
-	}
-}
-
-func TestVerdictRefuses(t *testing.T) {
-	for _, v := range bad {
-		if got, err := VerdictOn(quantity.Amperes(v), 10); !errors.Is(err, calc.ErrOutside) || got != 0 {
-			t.Errorf("VerdictOn(%v, 10) gives %v, %v", v, got, err)
-		}
-	}
-	if got, err := VerdictOn(10, 63); !errors.Is(err, calc.ErrOutside) {
-		t.Errorf("a pitch of 63 A gives %v, %v", got, err)
 	}
 }

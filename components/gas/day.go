@@ -189,10 +189,14 @@ func roomHeater(in table.Input) (flame, []table.Lack) {
 	return most, nil
 }
 
-// warming is the gas that keeps the van warm for a day that needs so much heat.
-// Where the heater cannot keep up it burns at its highest all day.
-func warming(heater flame, need quantity.Watts, gas string) (dayUse, error) {
+// warming is the gas that keeps a van that loses so much heat warm for a day and
+// a night. Where the heater cannot keep up it burns at its highest all the time.
+func warming(heater flame, loss heating.WattsPerKelvin, outside quantity.Kelvins, gas string) (dayUse, error) {
 	use := dayUse{purpose: "warming", use: heater.stated.Use(), rate: heater.rate}
+	need, err := heating.HeatNeed(loss, heating.Warm, outside)
+	if err != nil {
+		return use, err
+	}
 	heat := quantity.Joules(float64(need) * float64(wholeDay))
 	mass, err := warmthMass(heater, heat, gas)
 	if err != nil {

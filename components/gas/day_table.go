@@ -1,6 +1,7 @@
 package gas
 
 import (
+	"doorpocket/components/heating"
 	"doorpocket/components/quantity"
 	"doorpocket/components/table"
 )
@@ -37,15 +38,14 @@ func DayTable(in table.Input) (table.Result, error) {
 func heatingAt(in table.Input, gas string, outside quantity.Kelvins) uses {
 	var u uses
 	heater, lacks := roomHeater(in)
-	if len(lacks) > 0 || heater.rate == 0 || outside >= inside {
+	if len(lacks) > 0 || heater.rate == 0 || outside >= heating.Warm {
 		return uses{lacks: lacks}
 	}
-	need, err := warmthNeed(in, outside)
-	if err != nil {
-		u.lack(heater.stated.Fitted.Name, heater.stated.Fact.Name, err)
-		return u
+	loss, lack := heating.LossOf(in.All)
+	if lack != nil {
+		return uses{lacks: []table.Lack{*lack}}
 	}
-	day, err := warming(heater, need, gas)
+	day, err := warming(heater, loss.Coefficient, outside, gas)
 	if err != nil {
 		u.lack(heater.stated.Fitted.Name, heater.stated.Fact.Name, err)
 		return u

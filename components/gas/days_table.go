@@ -40,11 +40,12 @@ func DaysTable(in table.Input) (table.Result, error) {
 	cook, cool := cooking(in), cooling(in)
 	cook.join(hotWater(in, gas))
 	lacks = slices.Concat(cook.lacks, cool.lacks)
+	heater, _ := roomHeater(in)
 	for _, celsius := range outsides {
 		outside := quantity.Kelvins(273.15 + celsius)
 		warm := heatingAt(in, gas, outside)
 		lacks = append(lacks, warm.lacks...)
-		row, some, err := daysRow(all, outside, cook, cool, warm)
+		row, some, err := daysRow(all, outside, [...]uses{cook, cool, warm}, [...]bool{len(cook.list) > 0, len(cool.list) > 0, heater.rate > 0})
 		if err != nil {
 			return table.Result{}, err
 		}
@@ -56,28 +57,22 @@ func DaysTable(in table.Input) (table.Result, error) {
 	return result, nil
 }
 
-// daysRow works out one row and reports whether it says anything.
-func daysRow(all quantity.Kilograms, outside quantity.Kelvins, cook, cool, warm uses) (table.Row, bool, error) {
-	row := table.Row{{Quantity: quantity.Of(outside)}, {}, {}, {}}
-	hasHeater := len(warm.list) > 0 || outside >= inside
-	some := false
+// daysRow works out one row for the purposes that the van has, each with those
+// before it, and reports whether it says anything.
+func daysRow(all quantity.Kilograms, outside quantity.Kelvins, parts [3]uses, has [3]bool) (table.Row, bool, error) {
+	row, some := table.Row{{Quantity: quantity.Of(outside)}, {}, {}, {}}, false
 	var sum uses
-	for i, part := range []struct {
-		uses
-		has bool
-	}{{cook, len(cook.list) > 0}, {cool, len(cool.list) > 0}, {warm, hasHeater}} {
-		sum.join(part.uses)
-		if !part.has || !sum.whole() || sum.mass() == 0 {
+	for i, part := range parts {
+		sum.join(part)
+		if !has[i] || !sum.whole() || sum.mass() == 0 {
 			continue
 		}
-		rate := quantity.KilogramsPerSecond(float64(sum.mass()) / float64(day))
-		lasts, err := Duration(all, rate)
+		lasts, err := Duration(all, quantity.KilogramsPerSecond(float64(sum.mass())/float64(day)))
 		if err != nil {
 			return nil, false, err
 		}
 		if lasts >= day {
-			row[i+1].Quantity = quantity.Of(lasts)
-			some = true
+			row[i+1].Quantity, some = quantity.Of(lasts), true
 		}
 	}
 	return row, some, nil

@@ -1,0 +1,145 @@
+package pictures
+
+import (
+	"bytes"
+	"crypto/sha256"
+	"fmt"
+	"image"
+	"image/color"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+)
+
+// Sizes: never enlarged, no size twice, and the sides keep their proportion.
+func TestSizes(t *testing.T) {
+	for _, c := range []struct {
+		whole image.Point
+		want  []image.Point
+	}{
+		{image.Pt(4032, 3024), []image.Point{{480, 360}, {960, 720}}},
+		{image.Pt(3024, 4032), []image.Point{{480, 640}, {960, 1280}}},
+		{image.Pt(960, 640), []image.Point{{480, 320}, {960, 640}}},
+		{image.Pt(700, 467), []image.Point{{480, 320}, {700, 467}}},
+		{image.Pt(480, 360), []image.Point{{480, 360}}},
+		{image.Pt(300, 200), []image.Point{{300, 200}}},
+		{image.Pt(1, 1), []image.Point{{1, 1}}},
+		{image.Pt(9600, 960), []image.Point{{480, 48}, {960, 96}}},
+	} {
+		if diff := cmp.Diff(c.want, sizes(c.whole)); diff != "" {
+			t.Errorf("%v: %s", c.whole, diff)
+		}
+	}
+}
+
+// Names are made from content: the same for the same, another for another.
+func TestVariants(t *testing.T) {
+	data := asJPEG(t, quadrants(1200, 800))
+	made, images := mustMake(t, "Gas Locker (Ünder).JPG", data)
+	if len(made.Variants) != 2 || made.Largest().Width != 960 {
+		t.Fatalf("variants: %v", made.Variants)
+	}
+	for i, v := range made.Variants {
+		sum := sha256.Sum256(v.Data)
+		if want := fmt.Sprintf("gas-locker-under-%x-%d.jpg", sum[:5], v.Width); v.Name != want {
+			t.Errorf("%s, want %s", v.Name, want)
+		}
+		checkCorners(t, v.Name, images[i], upright)
+	}
+	again, _ := mustMake(t, "Gas Locker (Ünder).JPG", data)
+	if diff := cmp.Diff(made, again); diff != "" {
+		t.Errorf("the same file gives other bytes: %s", diff)
+	}
+	other, _ := mustMake(t, "Gas Locker (Ünder).JPG", asJPEG(t, quadrants(1200, 802)))
+	if other.Variants[0].Name == made.Variants[0].Name {
+		t.Error("another picture has the same name")
+	}
+}
+
+func TestBase(t *testing.T) {
+	for name, want := range map[string]string{
+		"rowan-gas-locker.jpg": "rowan-gas-locker", "IMG_0042.JPEG": "img-0042", "Küche.v2.png": "kuche-v2",
+		"台所.jpg": "picture", ".jpg": "picture", "--a  b--.jpg": "a-b",
+		"a-very-long-name-that-somebody-gave-to-a-photograph.jpg": "a-very-long-name-that-somebody-gave-to-a",
+	} {
+		if got := base(name); got != want {
+			t.Errorf("%s: %q, want %q", name, got, want)
+		}
+	}
+}
+
+// Where one can see through a picture there is white, in either format, and
+// half through half white.
+func TestFlattenedOntoWhite(t *testing.T) {
+	m := image.NewNRGBA(image.Rect(0, 0, 48, 32))
+	for y := range 32 {
+		for x := range 48 {
+			switch {
+			case x >= 24 && y < 16:
+				m.SetNRGBA(x, y, color.NRGBA{R: 255, A: 255})
+			case x < 24 && y >= 16:
+				m.SetNRGBA(x, y, color.NRGBA{B: 255, A: 128})
+			}
+		}
+	}
+	large := image.NewNRGBA(image.Rect(0, 0, 960, 640))
+	for y := range 640 {
+		for x := range 960 {
+			large.SetNRGBA(x, y, m.NRGBAAt(x/20, y/20))
+		}
+	}
+	half := color.RGBA{R: 127, G: 127, B: 255, A: 255}
+	for name, data := range map[string][]byte{"a.png": asPNG(t, m), "b.png": asPNG(t, large), "c.webp": read(t, "see-through.webp")} {
+		_, images := mustMake(t, name, data)
+		for _, made := range images {
+			size := made.Bounds().Size()
+			for i, want := range []color.Color{white, red, half, white} {
+				if got := made.At(size.X/4+i%2*size.X/2, size.Y/4+i/2*size.Y/2); !near(got, want) {
+					t.Errorf("%s at %v: quarter %d is %v, want %v", name, size, i, got, want)
+				}
+			}
+		}
+	}
+}
+
+// The content says what a file is, not what its name ends in.
+func TestContentDecides(t *testing.T) {
+	files := map[string][]byte{
+		"a.png": asJPEG(t, quadrants(48, 32)), "a.jpg": asPNG(t, quadrants(48, 32)),
+		"a.gif": read(t, "quadrants.webp"), "a": read(t, "quadrants-lossless.webp"),
+	}
+	for name, data := range files {
+		_, images := mustMake(t, name, data)
+		checkCorners(t, name, images[0], upright)
+	}
+}
+
+// Images of every kind that the decoders give can be made small.
+func TestKindsOfImages(t *testing.T) {
+	bounds := image.Rect(0, 0, 1200, 800)
+	kinds := map[string][]byte{
+		"grey.jpg": asJPEG(t, image.NewGray(bounds)), "grey.png": asPNG(t, image.NewGray16(bounds)),
+		"palette.png": asPNG(t, image.NewPaletted(bounds, color.Palette{color.White, color.Transparent})),
+		"deep.png":    asPNG(t, image.NewNRGBA64(bounds)),
+	}
+	for name, data := range kinds {
+		if made, _ := mustMake(t, name, data); made.Largest().Width != 960 {
+			t.Errorf("%s: %d wide", name, made.Largest().Width)
+		}
+	}
+}
+
+// BenchmarkMake makes a photograph of 12 megapixels with fine detail.
+func BenchmarkMake(b *testing.B) {
+	m := image.NewRGBA(image.Rect(0, 0, 4032, 3024))
+	for i := range m.Pix {
+		m.Pix[i] = byte(i>>3 ^ i>>13 ^ i*i>>7)
+	}
+	data := segments(asJPEG(b, m), exifSegment(located()))
+	b.SetBytes(int64(len(data)))
+	for b.Loop() {
+		if _, err := Make("bench.jpg", bytes.Clone(data)); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
