@@ -73,9 +73,9 @@ func (s source) measure(c image.Config) error {
 	if c.Width < 1 || c.Height < 1 {
 		return s.refuse("is empty", "It is %d by %d pixels. %s", c.Width, c.Height, again)
 	}
-	if pixels := int64(c.Width) * int64(c.Height); pixels > maxPixels {
+	if n := megapixels(c.Width, c.Height); n > maxMegapixels {
 		return s.refuse("is too large", "It is %d by %d pixels. That is %d megapixels, and at most %d are read. %s",
-			c.Width, c.Height, megapixels(pixels), int64(maxPixels/1_000_000), smaller)
+			c.Width, c.Height, n, maxMegapixels, smaller)
 	}
 	if long, short := max(c.Width, c.Height), min(c.Width, c.Height); long > maxStretch*short {
 		return s.refuse("is too long and narrow",
@@ -87,8 +87,11 @@ func (s source) measure(c image.Config) error {
 // unread says what a file is that cannot be read.
 func (s source) unread() error {
 	if isHEIC(s.data) {
-		return s.refuse("is a HEIC photograph", "%s A file is what its content says, whatever its name ends in. "+
-			"Open it on the phone or computer, export or save a copy as JPEG, and name that; or set the phone's camera to store JPEG.", readable)
+		return s.refuse("is a HEIC photograph", "That is what is in it, whatever its name ends in. %s "+
+			"Open it on the phone or computer, export or save a copy as JPEG, and name that. Or set the phone's camera to store JPEG.", readable)
+	}
+	if isFilm(s.data) {
+		return s.refuse("is a film", "%s %s", readable, still)
 	}
 	if what := foreignName(s.data); what != "" {
 		return s.refuse("is "+what, "%s %s", readable, jpegCopy)
@@ -102,10 +105,10 @@ func (s source) broken(f *format, err error) error {
 	var oddPNG png.UnsupportedError
 	switch {
 	case isAnimated(s.data):
-		return s.refuse("is a film", "It is a WebP in which something moves. Save one picture of it as JPEG, and name that.")
+		return s.refuse("is a film", "It is a WebP in which something moves. %s", still)
 	case errors.As(err, &oddJPEG), errors.As(err, &oddPNG):
 		return s.refuse("is of an uncommon kind of "+f.name, "The decoder says: %v. %s", err, jpegCopy)
-	case errors.Is(err, io.ErrUnexpectedEOF), errors.Is(err, io.EOF):
+	case errors.Is(err, io.ErrUnexpectedEOF), errors.Is(err, io.EOF), errors.Is(err, png.FormatError("not enough pixel data")):
 		return s.refuse("is not whole", "The %s ends too early: it was not copied to its end. %s", f.name, again)
 	}
 	return s.refuse("is damaged", "It is a %s, but it cannot be decoded: %v. %s", f.name, err, again)

@@ -61,11 +61,8 @@ var foreign = []struct{ name, magic string }{
 
 // foreignName says what a file is instead, "" where that is not known.
 func foreignName(data []byte) string {
-	if brands := brandsOf(data); brands != "" {
-		if strings.Contains(brands, "avif") || strings.Contains(brands, "avis") {
-			return "an AVIF"
-		}
-		return "a film"
+	if isAVIF(data) {
+		return "an AVIF"
 	}
 	for _, f := range foreign {
 		if bytes.HasPrefix(data, []byte(f.magic)) {
@@ -75,6 +72,11 @@ func foreignName(data []byte) string {
 	return ""
 }
 
+func isAVIF(data []byte) bool { return strings.Contains(brandsOf(data), " avi") }
+
+// isFilm reports whether a file is in boxes as films are.
+func isFilm(data []byte) bool { return brandsOf(data) != "" && !isAVIF(data) }
+
 // isHEIC reports whether a file is a photograph as many phones store it.
 func isHEIC(data []byte) bool {
 	brands := brandsOf(data)
@@ -83,9 +85,8 @@ func isHEIC(data []byte) bool {
 			return true
 		}
 	}
-	// mif1 and msf1 alone say "an image in such a box": with AVIF's own brand
-	// it is one of those.
-	return (strings.Contains(brands, " mif1") || strings.Contains(brands, " msf1")) && !strings.Contains(brands, " avi")
+	// These say no more than "an image in boxes", which AVIF is too.
+	return (strings.Contains(brands, " mif1") || strings.Contains(brands, " msf1")) && !isAVIF(data)
 }
 
 // brandsOf lists what a file in boxes says it is, each brand after a space; ""

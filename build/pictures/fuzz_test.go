@@ -59,7 +59,7 @@ func tooMuch(data []byte) bool {
 	}
 	c, err := f.config(bytes.NewReader(data))
 	pixels := int64(c.Width) * int64(c.Height)
-	return err == nil && pixels > fuzzPixels && pixels <= maxPixels
+	return err == nil && pixels > fuzzPixels && megapixels(c.Width, c.Height) <= maxMegapixels
 }
 
 // FuzzOrientation looks that no block, however damaged, leads the readers

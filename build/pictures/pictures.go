@@ -14,9 +14,9 @@ import (
 // MaxBytes is how large a file may be.
 const MaxBytes = 30_000_000
 
-// maxPixels is what makers call 64 megapixels: such a sensor has a little more
-// than 64 million.
-const maxPixels = 65_000_000
+// maxMegapixels is how many pixels a picture may have. Whole millions count: a
+// sensor of 64 megapixels has a little more than that.
+const maxMegapixels = 64
 
 // maxStretch is how many times as long as wide a picture may be. What is longer
 // can neither be read on a phone nor, in the extreme, be encoded.

@@ -55,7 +55,7 @@ func locatedFiles(t testing.TB) map[string][]byte {
 			chunk("iTXt", text("XML:com.adobe.xmp\x00\x00\x00\x00\x00")),
 			chunk("tIME", []byte{0x07, 0xea, 1, 2, 3, 4, 5})), note...),
 		"sent.webp":     extended(read(t, "quadrants.webp"), 48, 32, "EXIF", located()),
-		"sent-xmp.webp": extended(read(t, "quadrants.webp"), 48, 32, "XMP ", text("<x:xmpmeta>")),
+		"sent-note.webp": extended(read(t, "quadrants.webp"), 48, 32, "XMP ", text("<x:xmpmeta>")),
 	}
 }
 

@@ -15,6 +15,9 @@ const again = "Copy it again from the phone or computer that it came from."
 // smaller is what to do about a file that is too large.
 const smaller = "Save a smaller copy as JPEG, 2000 pixels across are plenty, and name that."
 
+// still is what to do about something that moves.
+const still = "Save one picture of it as JPEG, and name that."
+
 // jpegCopy is what to do about a file of another kind.
 const jpegCopy = "Open it on a phone or computer, save a copy as JPEG, and name that."
 
@@ -22,5 +25,5 @@ func (s source) refuse(what, detail string, args ...any) *Refusal {
 	return &Refusal{Summary: fmt.Sprintf("Picture %q %s", s.name, what), Detail: fmt.Sprintf(detail, args...)}
 }
 
-// megapixels rounds up, so that what is too much never reads as just enough.
-func megapixels(pixels int64) int64 { return (pixels + 999_999) / 1_000_000 }
+// megapixels counts whole millions of pixels.
+func megapixels(width, height int) int64 { return int64(width) * int64(height) / 1_000_000 }

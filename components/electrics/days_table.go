@@ -21,7 +21,7 @@ const (
 // last the typical day of all of it. What cannot be reckoned with has no row,
 // and the last row is then left out too: it would promise too much.
 //
-// Columns: use, lasts, a_day, charge, days. Lasts is left on without a pause;
+// Columns: use, lasts, a-day, charge, days. Lasts is left on without a pause;
 // days are those of a typical day in which nothing else is used. A van without
 // a leisure battery has no rows.
 func Days12VTable(in table.Input) (table.Result, error) {
