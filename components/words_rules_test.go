@@ -44,7 +44,7 @@ var figure = regexp.MustCompile(`(?i)(?:^|[^\w.,{$-])(\d+(?:[.,]\d+)?[ \x{a0}-]?
 	`l|ml|litres?|v|volts?|a|amps?|ah|w|kw|watts?|kwh|bar|mbar|psi|kpa|°c|°f|degrees?|%|per cent|hz|h|min|s|minutes?|seconds?|hours?|days?|weeks?|months?|years?|km/h|mph))(?:[^\w]|$)`)
 
 // The name of a system of the van, not a figure to go by: "12-volt panel".
-var voltageName = regexp.MustCompile(`(?i)\b(?:12|24|230)[ -](?:v|volts?)\b`)
+var voltageName = regexp.MustCompile(`(?i)\b(?:12|24|120|230)[ -](?:v|volts?)\b`)
 
 var (
 	placeholder = regexp.MustCompile(`\{\$[^}]*\}`)

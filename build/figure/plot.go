@@ -125,7 +125,7 @@ func told(all []Series, w Axes) string {
 			if i == 0 {
 				mark = ": "
 			}
-			text += mark + num(line.X[i]) + ": " + num(line.Y[i])
+			text += mark + minus(line.X[i]) + ": " + num(line.Y[i])
 		}
 		text += "."
 	}

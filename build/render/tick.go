@@ -9,7 +9,7 @@ import (
 // tickJSON is what the script that adds up ticked rows needs to know.
 type tickJSON struct {
 	Title  string      `json:"title"`
-	Sum    string      `json:"sum"` // with {$sum} in it
+	Sum    string      `json:"sum"` // with # in its place
 	Unit   string      `json:"unit"`
 	Limits []limitJSON `json:"limits"`
 }
@@ -26,7 +26,7 @@ type stepJSON struct {
 }
 
 func (v *van) tickData(t *guide.Tick) string {
-	data := tickJSON{Title: v.w.must("tick_title"), Sum: v.w.must("tick_sum"), Unit: t.Unit}
+	data := tickJSON{Title: v.w.must("tick_title"), Sum: v.w.must("tick_sum", "sum", "#"), Unit: t.Unit}
 	for _, l := range t.Limits {
 		limit := limitJSON{Name: l.Name}
 		for _, s := range l.Steps {

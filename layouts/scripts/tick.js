@@ -35,7 +35,7 @@ for (const figure of document.querySelectorAll("figure[data-tick]")) {
     }
     // Whole thousandths: a sum of decimals must not miss a limit by its noise.
     const total = on.reduce((all, row) => all + Math.round(1000 * row.dataset.value), 0) / 1000;
-    const lines = [line(sum.replace("{$sum}", total.toLocaleString(document.documentElement.lang) + "\u00a0" + unit), "total")];
+    const lines = [line(sum.replace("#", total.toLocaleString(document.documentElement.lang) + "\u00a0" + unit), "total")];
     for (const limit of limits) {
       const step = limit.steps.find((s) => s.upto === undefined || total <= Number(s.upto));
       lines.push(line(limit.name + ": " + step.text, step.tone));
