@@ -79,5 +79,12 @@ func (l *loader) compile(r *manifest.Reader, text string, at problem.Span) prose
 	for _, p := range found {
 		r.Report(p)
 	}
+	if p, ok := figureInWords(at, text); ok && !statesAssumptions(at.File) {
+		r.Report(p)
+	}
 	return doc
 }
+
+// statesAssumptions reports whether a file is words of tables: their assumptions
+// name the figures that the calculations beside them take for granted.
+func statesAssumptions(file string) bool { return strings.HasPrefix(path.Base(file), "tables.") }

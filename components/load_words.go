@@ -28,6 +28,7 @@ func (l *loader) page(name string) *prose.Page {
 	l.lib.Sources[l.prefix+name] = data
 	text, found := manifest.Text(l.prefix+name, data)
 	l.problems.Add(found...)
+	l.problems.Add(FiguresInWords(l.prefix+name, text)...)
 	page, found := l.prose.Page(l.prefix+name, text)
 	l.problems.Add(found...)
 	return page

@@ -39,13 +39,6 @@ func checkRules(text string, fault func(what, text string)) {
 	}
 }
 
-// figure is a number with a unit.
-var figure = regexp.MustCompile(`(?i)(?:^|[^\w.,{$-])(\d+(?:[.,]\d+)?[ \x{a0}-]?(?:kg|g|t|tonnes?|mm|cm|m|km|ft|in|inch(?:es)?|metres?|centimetres?|` +
-	`l|ml|litres?|v|volts?|a|amps?|ah|w|kw|watts?|kwh|bar|mbar|psi|kpa|°c|°f|degrees?|%|per cent|hz|h|min|s|minutes?|seconds?|hours?|days?|weeks?|months?|years?|km/h|mph))(?:[^\w]|$)`)
-
-// The name of a system of the van, not a figure to go by: "12-volt panel".
-var voltageName = regexp.MustCompile(`(?i)\b(?:12|24|120|230)[ -](?:v|volts?)\b`)
-
 var (
 	placeholder = regexp.MustCompile(`\{\$[^}]*\}`)
 	attribute   = regexp.MustCompile(`\{when=[^}]*\}`)
@@ -59,11 +52,7 @@ func bareFigure(line string) string {
 	if searchWords.MatchString(line) {
 		return ""
 	}
-	line = voltageName.ReplaceAllString(attribute.ReplaceAllString(placeholder.ReplaceAllString(line, "x"), ""), "x")
-	if m := figure.FindStringSubmatch(line); m != nil {
-		return m[1]
-	}
-	return ""
+	return reading.Figure(attribute.ReplaceAllString(placeholder.ReplaceAllString(line, "x"), ""))
 }
 
 func TestBareFigure(t *testing.T) {

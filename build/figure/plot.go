@@ -104,7 +104,7 @@ func Plot(all []Series, w Axes) string {
 	f := frameOf(all)
 	high := plotFoot + 38 + legendStep*float64(len(all))
 	var s strings.Builder
-	fmt.Fprintf(&s, `<svg class="plot" viewBox="0 0 340 %s" role="img" aria-label="%s" fill="none" stroke="currentColor" stroke-width="2" font-size="12">`,
+	fmt.Fprintf(&s, `<svg class="plot" viewBox="0 0 340 %s" role="img" aria-label="%s" fill="none" stroke="currentColor" stroke-width="2" font-size="13">`,
 		num(high), html.EscapeString(told(all, w)))
 	f.scales(&s, all, w)
 	for i, line := range all {

@@ -180,12 +180,15 @@ func (b *builder) cell(c table.Cell, column table.Column, words components.Table
 	switch {
 	case c.Quantity.Valid():
 		return b.guide.format.Format(c.Quantity, style(column))
-	case c.Word != "":
-		return words.Cells[c.Word]
+	case len(c.Uses) == 0:
+		return words.Cells[c.Word] // "" for no word
 	}
 	var names []string
 	for _, u := range c.Uses {
 		names = append(names, b.use(u, len(uses[u.Fitted]) > 1))
+	}
+	if c.Word != "" {
+		names = append(names, words.Cells[c.Word])
 	}
 	return strings.Join(names, " + ")
 }

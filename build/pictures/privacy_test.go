@@ -54,7 +54,7 @@ func locatedFiles(t testing.TB) map[string][]byte {
 			chunk("tEXt", text("Comment\x00")),
 			chunk("iTXt", text("XML:com.adobe.xmp\x00\x00\x00\x00\x00")),
 			chunk("tIME", []byte{0x07, 0xea, 1, 2, 3, 4, 5})), note...),
-		"sent.webp":     extended(read(t, "quadrants.webp"), 48, 32, "EXIF", located()),
+		"sent.webp":      extended(read(t, "quadrants.webp"), 48, 32, "EXIF", located()),
 		"sent-note.webp": extended(read(t, "quadrants.webp"), 48, 32, "XMP ", text("<x:xmpmeta>")),
 	}
 }

@@ -22,6 +22,7 @@ func (l *loader) check(v *Van) {
 		l.checkFacts(v, f)
 		l.checkLabel(v, f, labels)
 		l.checkPlace(v, f)
+		l.checkEmbeds(v, f)
 	}
 }
 

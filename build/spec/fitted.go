@@ -2,7 +2,6 @@ package spec
 
 import (
 	"fmt"
-	"io/fs"
 	"maps"
 	"path"
 	"slices"
@@ -133,43 +132,6 @@ func (l *loader) length(r *manifest.Reader, key string) fact.Value {
 	}
 	d := fact.Decl{Name: key, Type: fact.Type{Kind: fact.Quantity, Dimension: quantity.Length}}
 	return d.Decode(e, &l.problems)
-}
-
-func (l *loader) pictures(r *manifest.Reader, f *Fitted) {
-	list := r.Tables("pictures")
-	if list == nil {
-		return
-	}
-	f.Pictures = nil
-	for _, p := range list {
-		file, ok := p.Text("file", manifest.Required, manifest.Example(`"rowan-gas-locker.jpg"`))
-		alt, _ := p.Text("alt", manifest.Required, manifest.Example(`"The open locker with both cylinders"`))
-		if !ok {
-			continue
-		}
-		if strings.ContainsAny(file, `/\`) || !fs.ValidPath(file) || label.Reserved(file) {
-			p.Problem("file", "bad-name", fmt.Sprintf("%q is no file in the folder pictures", file), "Write the file's name without a folder.")
-			continue
-		}
-		if _, err := fs.Stat(l.files, "pictures/"+file); err != nil {
-			p.Problem("file", "missing-picture", fmt.Sprintf("No picture %q", file), l.pictureHint(file))
-			continue
-		}
-		f.Pictures = append(f.Pictures, Picture{File: file, Alt: strings.TrimSpace(alt), At: p.Span("file")})
-	}
-}
-
-func (l *loader) pictureHint(file string) string {
-	var there []string
-	if entries, err := fs.ReadDir(l.files, "pictures"); err == nil {
-		for _, e := range entries {
-			there = append(there, e.Name())
-		}
-	}
-	if near := problem.Nearest(file, there); near != "" {
-		return fmt.Sprintf("Did you mean %q?", near)
-	}
-	return "Put the file into the folder pictures, or remove the line."
 }
 
 // facts reads every fact that the system declares and the table states.

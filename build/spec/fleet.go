@@ -7,9 +7,12 @@
 package spec
 
 import (
+	"path"
 	"slices"
+	"strings"
 
 	"doorpocket/build/label"
+	"doorpocket/build/pictures"
 	"doorpocket/components"
 	"doorpocket/components/condition"
 	"doorpocket/components/fact"
@@ -34,6 +37,7 @@ type Operator struct {
 	Languages []string   // the first is the main one
 	Call      Call
 	Pages     []*OwnPage
+	Pictures  map[string]pictures.Made // by file; what could not be made is missing
 	Library   *components.Library
 }
 
@@ -85,6 +89,19 @@ type Picture struct {
 	File string // in the folder pictures/
 	Alt  string
 	At   problem.Span
+}
+
+// Stem is the name by which the words of a page call a picture: its file
+// without the ending.
+func (p Picture) Stem() string { return strings.TrimSuffix(p.File, path.Ext(p.File)) }
+
+// Picture finds a picture by its stem, nil where there is none.
+func (f *Fitted) Picture(stem string) *Picture {
+	i := slices.IndexFunc(f.Pictures, func(p Picture) bool { return p.Stem() == stem })
+	if i < 0 {
+		return nil
+	}
+	return &f.Pictures[i]
 }
 
 // Staff is what only staff may see of one van.

@@ -18,11 +18,13 @@ import (
 // loader reads one fleet folder.
 type loader struct {
 	files    fs.FS
-	prefix   string // shown before file names in problems
+	prefix   string              // shown before file names in problems
+	given    *components.Library // without the fleet's own systems
 	fleet    *Fleet
 	prose    *prose.Parser
 	sheets   map[string]*sheet
-	torn     map[string]bool // files in which not every line could be read
+	torn     map[string]bool           // files in which not every line could be read
+	shots    map[string][]problem.Span // files of pictures, and where each is named
 	problems problem.List
 }
 
@@ -30,13 +32,14 @@ type loader struct {
 // problems. The fleet is complete as far as it could be read; whether it may
 // be published depends on the problems.
 func Load(files fs.FS, prefix string, lib *components.Library) (*Fleet, problem.List) {
-	l := loader{files: files, prefix: prefix, prose: prose.New(), sheets: map[string]*sheet{}, torn: map[string]bool{},
+	l := loader{files: files, prefix: prefix, given: lib, prose: prose.New(), sheets: map[string]*sheet{}, torn: map[string]bool{}, shots: map[string][]problem.Span{},
 		fleet: &Fleet{Operator: Operator{Library: lib}, Staff: map[string]*Staff{}, Sources: map[string][]byte{}}}
 	l.ownSystems()
 	l.readFleet()
 	l.readSheets()
 	l.readVans()
 	l.readPages()
+	l.makePictures()
 	l.checkFleet()
 	maps.Copy(l.fleet.Sources, l.fleet.Library.Sources)
 	l.problems.Quote(l.fleet.Sources)

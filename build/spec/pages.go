@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"doorpocket/components"
 	"doorpocket/components/manifest"
 	"doorpocket/components/problem"
 )
@@ -50,8 +51,10 @@ func (l *loader) ownPage(file string) OwnWords {
 		l.problems.Add(problem.New(problem.Error, problem.Span{File: l.prefix + file, Start: problem.Pos{Line: 1, Column: 1}},
 			"missing-title", "Page without a title", "Begin it with a line such as: # Our sites"))
 	}
+	l.problems.Add(components.FiguresInWords(l.prefix+file, text)...)
 	page, problems := l.prose.Page(l.prefix+file, append([]byte("\n"), rest...))
 	l.problems.Add(problems...)
 	l.problems.Add(l.fleet.Library.CheckPage(page)...)
+	l.noPictures(page)
 	return OwnWords{Title: strings.TrimSpace(title), Page: page}
 }

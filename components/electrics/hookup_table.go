@@ -46,7 +46,7 @@ func loadTable(in table.Input, s supply) (table.Result, error) {
 		return table.Result{}, err
 	}
 	for _, c := range found {
-		result.Rows = append(result.Rows, c.row(table.Cell{Uses: c.uses}))
+		result.Rows = append(result.Rows, c.row(c.name))
 	}
 	if len(all) < 2 || slices.ContainsFunc(found, func(c combination) bool { return len(c.uses) == len(all) }) {
 		return result, nil

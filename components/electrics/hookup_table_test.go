@@ -56,17 +56,17 @@ func TestHookUpLoad(t *testing.T) {
 		"fridge:mains_power | 125 W | " + verdicts(on, on, on, on),
 		// What runs by itself is part of all that follows.
 		"charger:mains_power + fridge:mains_power | 425 W | " + verdicts(on, on, on, on),
-		"boiler:mains_low + charger:mains_power + fridge:mains_power | 1,175 W | " + verdicts(on, on, on, on),
-		"sockets:kettle + charger:mains_power + fridge:mains_power | 1,425 W | " + verdicts(later, on, on, on),
-		"sockets:hair_dryer + charger:mains_power + fridge:mains_power | 1,625 W | " + verdicts(may, on, on, on),
-		"boiler:mains_low + sockets:kettle + charger:mains_power + fridge:mains_power | 2,175 W | " + verdicts(hour, on, on, on),
-		"boiler:mains_high + charger:mains_power + fridge:mains_power | 2,275 W | " + verdicts(hour, on, on, on),
-		"boiler:mains_low + sockets:hair_dryer + charger:mains_power + fridge:mains_power | 2,375 W | " + verdicts(hour, later, on, on),
-		"sockets:hair_dryer + sockets:kettle + charger:mains_power + fridge:mains_power | 2,625 W | " + verdicts(hour, may, on, on),
-		"boiler:mains_high + sockets:kettle + charger:mains_power + fridge:mains_power | 3,275 W | " + verdicts(hour, may, later, on),
-		"boiler:mains_low + sockets:hair_dryer + sockets:kettle + charger:mains_power + fridge:mains_power | 3,375 W | " + verdicts(hour, hour, later, on),
-		"boiler:mains_high + sockets:hair_dryer + charger:mains_power + fridge:mains_power | 3,475 W | " + verdicts(hour, hour, may, on),
-		"boiler:mains_high + sockets:hair_dryer + sockets:kettle + charger:mains_power + fridge:mains_power | 4,475 W | " + verdicts("trips-within-minute-now", hour, hour, may),
+		"boiler:mains_low + by-itself | 1,175 W | " + verdicts(on, on, on, on),
+		"sockets:kettle + by-itself | 1,425 W | " + verdicts(later, on, on, on),
+		"sockets:hair_dryer + by-itself | 1,625 W | " + verdicts(may, on, on, on),
+		"boiler:mains_low + sockets:kettle + by-itself | 2,175 W | " + verdicts(hour, on, on, on),
+		"boiler:mains_high + by-itself | 2,275 W | " + verdicts(hour, on, on, on),
+		"boiler:mains_low + sockets:hair_dryer + by-itself | 2,375 W | " + verdicts(hour, later, on, on),
+		"sockets:hair_dryer + sockets:kettle + by-itself | 2,625 W | " + verdicts(hour, may, on, on),
+		"boiler:mains_high + sockets:kettle + by-itself | 3,275 W | " + verdicts(hour, may, later, on),
+		"boiler:mains_low + sockets:hair_dryer + sockets:kettle + by-itself | 3,375 W | " + verdicts(hour, hour, later, on),
+		"boiler:mains_high + sockets:hair_dryer + by-itself | 3,475 W | " + verdicts(hour, hour, may, on),
+		"boiler:mains_high + sockets:hair_dryer + sockets:kettle + by-itself | 4,475 W | " + verdicts("trips-within-minute-now", hour, hour, may),
 	})
 }
 

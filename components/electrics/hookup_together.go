@@ -3,6 +3,8 @@ package electrics
 import (
 	"cmp"
 	"slices"
+
+	"doorpocket/components/table"
 )
 
 // More than three large appliances at once are nobody's plan, and more rows
@@ -17,6 +19,7 @@ const (
 // which a reader cannot see from the rows of the parts.
 type combination struct {
 	judged
+	name     table.Cell
 	chosen   []load // the large ones
 	last     int    // the place of the last of them among the large appliances
 	known    bool   // a part of it trips on every pitch, so that it needs no row
@@ -53,6 +56,9 @@ func (s supply) combine(all []appliance) ([]combination, error) {
 			return nil, err
 		}
 		found, level = append(found, next...), next
+	}
+	for i := range found {
+		found[i].name = nameOf(found[i].chosen, itself)
 	}
 	found = slices.DeleteFunc(found, func(c combination) bool { return len(c.uses) < 2 }) // the appliance has a row
 	return mostTelling(found), nil
@@ -123,6 +129,16 @@ func partsOf(chosen, itself []load) [][]load {
 		parts = append(parts, chosen)
 	}
 	return parts
+}
+
+// nameOf names a combination. What runs by itself has a row of its own where it
+// is more than one appliance; after large ones a word stands for it, because a
+// phone is narrow.
+func nameOf(chosen, itself []load) table.Cell {
+	if len(chosen) == 0 || len(itself) < 2 {
+		return table.Cell{Uses: together(slices.Concat(chosen, itself)...).uses}
+	}
+	return table.Cell{Uses: together(chosen...).uses, Word: "by-itself"}
 }
 
 // mostTelling keeps those first that have fewer appliances to remember, then

@@ -36,16 +36,13 @@ func DaysTable(in table.Input) (table.Result, error) {
 	if all == 0 {
 		return table.Result{Lacks: lacks}, nil
 	}
-	result := table.Result{}
 	cook, cool := cooking(in), cooling(in)
 	cook.join(hotWater(in, gas))
-	lacks = slices.Concat(cook.lacks, cool.lacks)
-	heater, _ := roomHeater(in)
-	for _, celsius := range outsides {
-		outside := quantity.Kelvins(273.15 + celsius)
-		warm := heatingAt(in, gas, outside)
-		lacks = append(lacks, warm.lacks...)
-		row, some, err := daysRow(all, outside, [...]uses{cook, cool, warm}, [...]bool{len(cook.list) > 0, len(cool.list) > 0, heater.rate > 0})
+	warm, heated, unknown := warmings(in, gas)
+	result := table.Result{Lacks: once(slices.Concat(cook.lacks, cool.lacks, unknown))}
+	for i, celsius := range outsides {
+		has := [...]bool{len(cook.list) > 0, len(cool.list) > 0, heated}
+		row, some, err := daysRow(all, quantity.Kelvins(273.15+celsius), [...]uses{cook, cool, warm[i]}, has)
 		if err != nil {
 			return table.Result{}, err
 		}
@@ -53,8 +50,18 @@ func DaysTable(in table.Input) (table.Result, error) {
 			result.Rows = append(result.Rows, row)
 		}
 	}
-	result.Lacks = once(lacks)
 	return result, nil
+}
+
+// warmings is the heating at each of the temperatures and whether it is known
+// at all of them; a blank would else look like less than a day.
+func warmings(in table.Input, gas string) (warm []uses, heated bool, lacks []table.Lack) {
+	for _, celsius := range outsides {
+		at := heatingAt(in, gas, quantity.Kelvins(273.15+celsius))
+		warm, lacks = append(warm, at), append(lacks, at.lacks...)
+		heated = heated || len(at.list) > 0
+	}
+	return warm, heated && len(lacks) == 0, lacks
 }
 
 // daysRow works out one row for the purposes that the van has, each with those

@@ -136,9 +136,7 @@ func (c *compiler) span(offset int) problem.Span {
 	if c.at != nil {
 		return *c.at
 	}
-	if offset < 0 || offset > len(c.source) {
-		return problem.Span{File: c.file}
-	}
+	offset = min(max(offset, 0), len(c.source)) // the tabs of nested lists are counted as columns
 	before := c.source[:offset]
 	start := bytes.LastIndexByte(before, '\n') + 1
 	return problem.Span{File: c.file, Start: problem.Pos{

@@ -35,11 +35,11 @@ const (
 	Bad
 )
 
-// Cell is one cell. Exactly one of Uses, Word and Quantity is set; a cell with
-// none of them is empty.
+// Cell is one cell. Exactly one of Uses, Word and Quantity is set, save that a
+// word may stand after uses; a cell with none of them is empty.
 type Cell struct {
-	Uses     []Use  // fitted systems at one setting, joined by "and"
-	Word     string // key of the table's own words
+	Uses     []Use  // fitted systems at one setting, joined by a plus sign
+	Word     string // key of the table's own words; after uses, something more that is on
 	Quantity quantity.Quantity
 	Tone     Tone
 	Tick     string // of a first cell: the row can be ticked; of rows with the same text only one

@@ -88,12 +88,12 @@ func cell(format *quantity.Formatter, c table.Cell, column table.Column) string 
 		style := quantity.Style{Unit: column.Unit, Rounding: column.Rounding, Decimals: column.Decimals}
 		return strings.ReplaceAll(format.Format(c.Quantity, style), "\u00a0", " ")
 	}
-	if c.Word != "" {
-		return c.Word
-	}
 	var uses []string
 	for _, u := range c.Uses {
 		uses = append(uses, use(u))
+	}
+	if c.Word != "" {
+		uses = append(uses, c.Word)
 	}
 	return strings.Join(uses, " + ")
 }
