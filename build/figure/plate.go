@@ -43,8 +43,3 @@ func plate(s *strings.Builder, p placed) {
 	}
 	fmt.Fprintf(s, `<text x="%s" y="%s">%s</text>%s`, num(p.x), num(round(p.y+6)), html.EscapeString(p.Code), close)
 }
-
-// overlap reports whether two plates share a spot.
-func overlap(a, b placed) bool {
-	return math.Abs(a.x-b.x) < plateW && math.Abs(a.y-b.y) < plateH
-}

@@ -29,7 +29,7 @@ func Publish(fleet *spec.Fleet, target, version string) (Made, error) {
 		return Made{}, err
 	}
 	w := work{fleet: fleet, render: r, staging: staging}
-	for _, step := range []func() error{w.shared, w.vans, w.staff, staging.Finish} {
+	for _, step := range []func() error{w.shared, w.pictures, w.vans, w.staff, staging.Finish} {
 		if err := step(); err != nil {
 			return Made{}, errors.Join(err, staging.Discard())
 		}

@@ -43,6 +43,8 @@ func (f filler) Embed(scheme, target, alt string) (string, bool) {
 		return "", false
 	case scheme == "table":
 		return f.table(target, alt)
+	case scheme == "picture":
+		return f.picture(target, alt)
 	case scheme == "figure" && target == "locator":
 		return f.locator()
 	case scheme == "figure":

@@ -18,6 +18,7 @@ func (v *van) system(p *guide.Page) {
 	for _, i := range p.Sections {
 		view.Sections = append(view.Sections, section(fill, p.Words.Page.Sections[i]))
 	}
+	view.Pictures = v.rest(p, view)
 	for _, sc := range p.Checks {
 		cv := checksView{Href: v.href(p.Path, sc.Symptom.Path), Title: sc.Symptom.Words.Title}
 		for _, c := range sc.Checks {

@@ -123,7 +123,13 @@ func (c *compiler) report(n ast.Node, code, summary, detail string) {
 	c.reportAt(n.Pos(), code, summary, detail)
 }
 
+// maxReported is how many problems of one text are told; more help nobody.
+const maxReported = 50
+
 func (c *compiler) reportAt(offset int, code, summary, detail string) {
+	if len(c.problems) >= maxReported {
+		return
+	}
 	span := c.span(offset)
 	c.problems = append(c.problems, problem.Problem{
 		Severity: problem.Error, Code: code, Span: span, Summary: summary, Detail: detail,

@@ -1,0 +1,96 @@
+package render
+
+import (
+	"fmt"
+	"html/template"
+	"strings"
+
+	"doorpocket/build/guide"
+	"doorpocket/build/spec"
+)
+
+// PictureFolder is where pictures stand below the hirer tree: all vans share
+// them.
+const PictureFolder = "pictures/"
+
+// Widths at which the style sheet shows pictures, so that a phone loads no
+// larger file than it needs.
+const (
+	sizes     = "(min-width: 47em) 45em, calc(100vw - 2em)"
+	sizesTall = "(min-width: 29em) 27em, calc(100vw - 2em)"
+)
+
+type pictureView struct {
+	Src, Srcset, Sizes string
+	Width, Height      int
+	Tall               bool // higher than wide
+	Alt                string
+}
+
+// picture shows a picture on the page at from, "" for one that was not made.
+func (v *van) picture(from, file, alt string) template.HTML {
+	made, ok := v.guide.Operator.Pictures[file]
+	if !ok {
+		return ""
+	}
+	folder := v.up(from) + "../" + PictureFolder
+	largest := made.Largest()
+	view := pictureView{Src: folder + made.Variants[0].Name, Width: largest.Width, Height: largest.Height,
+		Tall: largest.Height > largest.Width, Sizes: sizes, Alt: alt}
+	if view.Tall {
+		view.Sizes = sizesTall
+	}
+	if len(made.Variants) > 1 {
+		var set []string
+		for _, variant := range made.Variants {
+			set = append(set, fmt.Sprintf("%s %dw", folder+variant.Name, variant.Width))
+		}
+		view.Srcset = strings.Join(set, ", ")
+	}
+	var b strings.Builder
+	if err := v.r.pages.ExecuteTemplate(&b, "picture", view); err != nil && v.err == nil {
+		v.err = err
+	}
+	return template.HTML(b.String())
+}
+
+// picture is one that the words of a page ask for by its stem. Words of their
+// own for it come before those of the spec.
+func (f filler) picture(stem, alt string) (string, bool) {
+	p := f.Page.Fitted.Picture(stem)
+	if p == nil {
+		return "", false
+	}
+	if alt == "" {
+		alt = p.Alt
+	}
+	markup := f.van.picture(f.from, p.File, alt)
+	return string(markup), markup != ""
+}
+
+// rest are the pictures of a page's system that its words do not show already.
+func (v *van) rest(p *guide.Page, view systemView) []template.HTML {
+	var all []template.HTML
+	for _, picture := range p.Fitted.Pictures {
+		if !v.shown(view, picture) {
+			all = append(all, v.picture(p.Path, picture.File, picture.Alt))
+		}
+	}
+	return all
+}
+
+// shown looks for a picture in the words as filled in, since a paragraph that
+// asks for one may have been left out. No two pictures share a name.
+func (v *van) shown(view systemView, p spec.Picture) bool {
+	made, ok := v.guide.Operator.Pictures[p.File]
+	if !ok {
+		return false
+	}
+	name := made.Variants[0].Name
+	for _, s := range view.Sections {
+		if strings.Contains(string(s.Body), name) {
+			return true
+		}
+	}
+	return strings.Contains(string(view.Intro), name)
+}
