@@ -17,6 +17,7 @@ const (
 	mirrorLong    = 0.22 // m
 	mirrorOut     = 0.20 // m, beyond the body
 	doorWide      = 0.70 // m
+	doorOut       = 0.12 // m, how far an open door at the rear stands out
 	usualOverhang = 0.95 // m, of the front
 )
 
@@ -95,6 +96,7 @@ func (d *drawing) wheels(s *strings.Builder) {
 		front = usualOverhang
 	}
 	for _, axle := range []float64{front, front + d.Wheelbase} {
+		axle = min(axle, d.Length-wheelLong/2)
 		for _, across := range []float64{-0.05, d.Width - wheelWide + 0.05} {
 			d.box(s, "wheel", across, axle-wheelLong/2, wheelWide, wheelLong)
 		}
@@ -106,21 +108,23 @@ func (d *drawing) mirrors(s *strings.Builder) {
 	if d.Kind == "low-profile" || d.Kind == "over-cab" {
 		in = d.Width * (1 - cabWide) / 2
 	}
-	d.box(s, "mirror", in-mirrorOut, 1.0, mirrorOut, mirrorLong)
-	d.box(s, "mirror", d.Width-in, 1.0, mirrorOut, mirrorLong)
+	out := min(mirrorOut, in+(d.left-2)/d.scale) // they stay in the drawing
+	d.box(s, "mirror", in-out, 1.0, out, mirrorLong)
+	d.box(s, "mirror", d.Width-in, 1.0, out, mirrorLong)
 }
 
 // door draws the gap in the wall and the leaf standing open.
 func (d *drawing) door(s *strings.Builder) {
 	along := min(max(d.DoorAlong, doorWide/2), d.Length-doorWide/2)
+	out := min(0.3, (d.left-4)/d.scale) // the leaf stays in the drawing
 	var gapFrom, gapTo, leaf string
 	switch d.Door {
 	case Left:
-		gapFrom, gapTo, leaf = d.at(0, along-doorWide/2), d.at(0, along+doorWide/2), d.at(-0.3, along-doorWide/2-0.05)
+		gapFrom, gapTo, leaf = d.at(0, along-doorWide/2), d.at(0, along+doorWide/2), d.at(-out, along-doorWide/2-0.05)
 	case Right:
-		gapFrom, gapTo, leaf = d.at(d.Width, along-doorWide/2), d.at(d.Width, along+doorWide/2), d.at(d.Width+0.3, along-doorWide/2-0.05)
+		gapFrom, gapTo, leaf = d.at(d.Width, along-doorWide/2), d.at(d.Width, along+doorWide/2), d.at(d.Width+out, along-doorWide/2-0.05)
 	case Back:
-		gapFrom, gapTo, leaf = d.at(d.Width/2-doorWide/2, d.Length), d.at(d.Width/2+doorWide/2, d.Length), d.at(d.Width/2-doorWide/2-0.05, d.Length+0.12)
+		gapFrom, gapTo, leaf = d.at(d.Width/2-doorWide/2, d.Length), d.at(d.Width/2+doorWide/2, d.Length), d.at(d.Width/2-doorWide/2-0.05, d.Length+doorOut)
 	default:
 		return
 	}

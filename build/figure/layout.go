@@ -51,7 +51,11 @@ func layout(b Body, points []Point) drawing {
 	d.over = max(0, float64(longest)*rowStep-b.Length*d.scale) / 2
 	d.top = 30 + d.over + float64(rows(g.front))*rowStep
 	d.place(g)
-	d.high = round(d.top + b.Length*d.scale + d.over + margin + float64(rows(g.rear))*rowStep)
+	foot := float64(margin)
+	if b.Door == Back {
+		foot = max(foot, doorOut*d.scale+2)
+	}
+	d.high = round(d.top + b.Length*d.scale + d.over + foot + float64(rows(g.rear))*rowStep)
 	return d
 }
 

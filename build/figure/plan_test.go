@@ -23,9 +23,9 @@ var (
 
 // randomBody is a van of any kind and size that specs allow.
 func randomBody(r *rand.Rand) figure.Body {
-	length := 3.5 + 7*r.Float64()
+	length := 3 + 11*r.Float64()
 	return figure.Body{
-		Kind: kinds[r.IntN(len(kinds))], Length: length, Width: 1.6 + r.Float64(), Wheelbase: length * (0.5 + 0.1*r.Float64()),
+		Kind: kinds[r.IntN(len(kinds))], Length: length, Width: 1.5 + 1.2*r.Float64(), Wheelbase: 2 + 6*r.Float64(),
 		FrontOverhang: []float64{0, 0.95}[r.IntN(2)], LeftHandDrive: r.IntN(2) == 0,
 		Door: []figure.Side{figure.Left, figure.Right, figure.Back}[r.IntN(3)], DoorAlong: length * r.Float64(),
 	}
@@ -80,7 +80,7 @@ func checkPlates(t *testing.T, s svg, points []figure.Point) bool {
 		return false
 	}
 	for i, p := range s.plates {
-		if p.right-p.left < 44 || p.bottom-p.top < 44 {
+		if p.right-p.left < 43.99 || p.bottom-p.top < 43.99 {
 			t.Errorf("plate %s is too small to tap", p.code)
 			return false
 		}

@@ -170,3 +170,35 @@ func TestScan(t *testing.T) {
 		}
 	}
 }
+
+// Ticking rows of a table adds them up and says what the pitch makes of it; of
+// one appliance's settings only one can be on.
+func TestTickRows(t *testing.T) {
+	server := serve(t, publishDemo(t))
+	b := newBrowser(t, 390, 844)
+	var label string
+	for _, f := range rowan(t).Fitted {
+		if f.System.ID == "electrics/hook-up-inlet" {
+			label = f.Label
+		}
+	}
+	b.run(t, chromedp.Navigate(server.URL+"/RW/"+label+"/"))
+	tick := func(row string) string {
+		return ask(t, b, chromedp.Evaluate[string](`(() => {
+			const label = [...document.querySelectorAll(".tick")].find((l) => l.textContent.includes("`+row+`"));
+			label.querySelector("input").click();
+			return document.querySelector(".sum").textContent;
+		})()`))
+	}
+	if got := tick("high setting"); !strings.Contains(got, "1,800") {
+		t.Errorf("the heater alone: %q", got)
+	}
+	if got := tick("low setting"); !strings.Contains(got, "900") || strings.Contains(got, "2,700") {
+		t.Errorf("the low setting in place of the high one: %q", got)
+	}
+	got := tick("Kettle")
+	if !strings.Contains(got, "1,900") || !strings.Contains(got, "6") || !strings.Contains(got, "trip") {
+		t.Errorf("with the kettle: %q", got)
+	}
+	b.quiet(t)
+}

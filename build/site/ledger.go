@@ -41,7 +41,7 @@ func ours(target string) error {
 	case errors.Is(err, fs.ErrNotExist):
 		return nil
 	case err != nil:
-		return fmt.Errorf("cannot look into %s: %w", target, err)
+		return fmt.Errorf("cannot look into %s: %w. Check its name and its permissions, or name another folder with --out", target, reason(err))
 	case len(entries) == 0:
 		return nil
 	}
@@ -66,6 +66,16 @@ func ours(target string) error {
 		}
 		return nil
 	})
+}
+
+// reason is an error of the system without the name of the file, which the
+// message around it says.
+func reason(err error) error {
+	var inPath *fs.PathError
+	if errors.As(err, &inPath) {
+		return inPath.Err
+	}
+	return err
 }
 
 func foreign(target, name string) error {

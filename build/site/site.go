@@ -28,27 +28,45 @@ type Staging struct {
 // Begin prepares to write a site into the folder target. It fails, with nothing
 // changed, where the folder holds files that no publish wrote.
 func Begin(target, version string) (*Staging, error) {
-	target = filepath.Clean(target)
+	target, err := named(target)
+	if err != nil {
+		return nil, err
+	}
 	if err := recoverSite(target); err != nil {
 		return nil, err
 	}
+	clearLeftovers(target)
 	if err := ours(target); err != nil {
 		return nil, err
 	}
 	if err := os.MkdirAll(filepath.Dir(target), 0o755); err != nil {
-		return nil, fmt.Errorf("cannot make the folder for the site: %w", err)
+		return nil, fmt.Errorf("cannot make the folder for the site: %w. Name another with --out", err)
 	}
-	folder, err := os.MkdirTemp(filepath.Dir(target), "."+filepath.Base(target)+"-new-")
+	folder, err := os.MkdirTemp(filepath.Dir(target), stagingPrefix(target))
 	if err != nil {
 		return nil, fmt.Errorf("cannot write beside %s: %w. Check the permissions of the folder, or name another with --out", target, err)
 	}
 	return &Staging{target: target, folder: folder, ledger: Ledger{Version: version, Files: map[string]string{}}}, nil
 }
 
+// named is the folder in which the site really is: one with a name of its own,
+// behind any links.
+func named(target string) (string, error) {
+	target = filepath.Clean(target)
+	if real, err := filepath.EvalSymlinks(target); err == nil {
+		target = real
+	}
+	switch filepath.Base(target) {
+	case ".", "..", string(filepath.Separator):
+		return "", fmt.Errorf("%s cannot be swapped for a new site: name the folder of the site with --out", target)
+	}
+	return target, nil
+}
+
 // Write adds one file. path is below the site, with slashes, and must stay
 // below it.
 func (s *Staging) Write(path string, data []byte) error {
-	if !fs.ValidPath(path) || strings.ContainsAny(path, `\:`) {
+	if !fs.ValidPath(path) || path == "." || path == ledgerName || strings.ContainsAny(path, `\:`) {
 		return fmt.Errorf("%q is no path below a site", path)
 	}
 	sum := sha256.Sum256(data)
@@ -78,6 +96,9 @@ func (s *Staging) Finish() error {
 	if err := s.writeLedger(); err != nil {
 		return err
 	}
+	if err := s.complete(); err != nil {
+		return err
+	}
 	if err := os.Chmod(s.folder, 0o755); err != nil { // temporary folders are private
 		return fmt.Errorf("cannot open the new site to readers: %w", err)
 	}
@@ -101,12 +122,22 @@ func (s *Staging) Finish() error {
 	return nil
 }
 
+// complete reports an error where a file of the new site is gone: half a site
+// never takes the place of a whole one.
+func (s *Staging) complete() error {
+	for path := range s.ledger.Files {
+		if _, err := os.Lstat(filepath.Join(s.folder, filepath.FromSlash(path))); err != nil {
+			return fmt.Errorf("somebody removed parts of the new site while it was written, publish again: %w", err)
+		}
+	}
+	return nil
+}
+
 func previousName(target string) string {
 	return filepath.Join(filepath.Dir(target), "."+filepath.Base(target)+"-previous")
 }
 
-// recoverSite puts back a site that an interrupted publish had moved aside, and
-// clears away what interrupted publishes left.
+// recoverSite puts back a site that an interrupted publish had moved aside.
 func recoverSite(target string) error {
 	if _, err := os.Lstat(target); errors.Is(err, fs.ErrNotExist) {
 		if err := os.Rename(previousName(target), target); err != nil && !errors.Is(err, fs.ErrNotExist) {

@@ -79,7 +79,7 @@ func TestDays12VLacks(t *testing.T) {
 	heavy := consumerOf(t, "mat", "heating/floor-heating", "battery_mat", "400 W")
 	unknown := consumerOf(t, "robot", "living/robot", "power", "10 W")
 	sample.Same(t, daysShown(t, battery(t, "gel", "20 Ah"), lights, pump, heavy, unknown), []string{
-		"pump:power | 1.3 h | 20 min | 1.7 Ah | 3.9 d",
+		"pump:power | 1.3 h | 20 min | 1.7 Ah | 4 d",
 		"lacks lights:all_on: all_on is not stated; so the typical day is not worked out either",
 		"lacks robot:power: nobody knows for how long a day power of living/robot is on; so the typical day is not worked out either",
 		"lacks mat:battery_mat: 33.33 A would empty 20 Ah in less than an hour: outside what the formula holds for; so the typical day is not worked out either",

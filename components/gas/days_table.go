@@ -18,6 +18,9 @@ const day quantity.Seconds = wholeDay
 // temperature, for cooking and hot water alone, with the fridge on gas too, and
 // with the heating too. The gas is of the kind in the store whose page it is.
 //
+// A temperature at which the last of the gas does not come has no row: not all
+// of the gas can be used there.
+//
 // Days are whole and rounded down; less than one, a use that cannot be reckoned
 // with and one that the van has not are left empty, and each of the uses is
 // empty where one before it cannot be reckoned with.
@@ -36,11 +39,22 @@ func DaysTable(in table.Input) (table.Result, error) {
 	if all == 0 {
 		return table.Result{Lacks: lacks}, nil
 	}
+	brew, _, err := brewOf(in.Self) // ColdTable tells its lacks
+	if err != nil {
+		return table.Result{}, err
+	}
+	stops, err := CoolLimit(brew.last, anyFlow)
+	if err != nil {
+		return table.Result{}, err
+	}
 	cook, cool := cooking(in), cooling(in)
 	cook.join(hotWater(in, gas))
 	warm, heated, unknown := warmings(in, gas)
 	result := table.Result{Lacks: once(slices.Concat(cook.lacks, cool.lacks, unknown))}
 	for i, celsius := range outsides {
+		if quantity.Kelvins(273.15+celsius) < stops {
+			continue
+		}
 		has := [...]bool{len(cook.list) > 0, len(cool.list) > 0, heated}
 		row, some, err := daysRow(all, quantity.Kelvins(273.15+celsius), [...]uses{cook, cool, warm[i]}, has)
 		if err != nil {

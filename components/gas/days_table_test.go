@@ -93,6 +93,18 @@ func TestDaysOfTank(t *testing.T) {
 	sample.Same(t, shown[2:3], []string{"0 °C | 73 d | 33 d | 7 d"}) // 24.0048 kg / 325.6 g, / 709.6 g, / 3121.6 g
 }
 
+// Butane and the last of a mixture do not come in frost, so no days are told.
+func TestDaysOfButane(t *testing.T) {
+	for _, gas := range []string{"butane", "mixture"} {
+		van := winterVan(t)
+		van[1] = tank(t, gas, "60 L", 1)
+		shown := sample.Shown(t, "gas/days", sample.Van(t, "tank", van...))
+		if len(shown) != 4 || !strings.HasPrefix(shown[0], "5 °C | ") {
+			t.Errorf("%s: %q", gas, shown)
+		}
+	}
+}
+
 // A heater that cannot keep up burns at its highest all day.
 func TestDaysOfWeakHeater(t *testing.T) {
 	van := winterVan(t)

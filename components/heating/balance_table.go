@@ -1,8 +1,7 @@
 package heating
 
 import (
-	"math"
-
+	"doorpocket/components/internal/calc"
 	"doorpocket/components/quantity"
 	"doorpocket/components/table"
 )
@@ -14,7 +13,7 @@ var weather = []quantity.Kelvins{HardFrost, freezing - 10, freezing - 5, freezin
 const day = 24 * hour
 
 // needStep is how finely the heat needed is told: an estimate has no watts.
-const needStep = 50
+const needStep quantity.Watts = 50
 
 // HeatBalanceTable says for each temperature outside how much heat keeps the
 // van at 20 °C, what of its heater is enough for it, and what that uses in a
@@ -50,7 +49,7 @@ func HeatBalanceTable(in table.Input) (table.Result, error) {
 }
 
 func (h *heater) balance(outside quantity.Kelvins, need quantity.Watts) table.Row {
-	row := table.Row{{Quantity: quantity.Of(outside)}, {Quantity: quantity.Of(stepUp(need, needStep))}, h.enough(need), {}, {}, {}}
+	row := table.Row{{Quantity: quantity.Of(outside)}, {Quantity: quantity.Of(calc.StepUp(need, needStep))}, h.enough(need), {}, {}, {}}
 	if h.flame != nil {
 		switch burns := h.flame.atMost(need); burns.fuel {
 		case gas:
@@ -69,7 +68,7 @@ func (h *heater) balance(outside quantity.Kelvins, need quantity.Watts) table.Ro
 func (h *heater) enough(need quantity.Watts) table.Cell {
 	var burning string
 	if h.flame != nil {
-		burning = map[fuel]string{gas: "gas", diesel: "diesel"}[h.flame.fuel]
+		burning = h.flame.word
 	}
 	flame := h.flame != nil && h.flame.heat >= need
 	mains := len(h.elements) > 0 && h.strongest().heat >= need
@@ -84,9 +83,4 @@ func (h *heater) enough(need quantity.Watts) table.Cell {
 		return table.Cell{Word: burning + "-and-mains", Tone: table.Doubtful}
 	}
 	return table.Cell{Word: "nothing", Tone: table.Bad}
-}
-
-// stepUp rounds up to a whole number of steps, past the noise of arithmetic.
-func stepUp[T quantity.Measure](v T, step float64) T {
-	return T(math.Ceil(float64(v)/step-1e-9) * step)
 }

@@ -17,18 +17,26 @@ type plan struct {
 	only     [2]string // a choice and the option without which it is no heater
 }
 
-// element names the power that a mains element takes and the heat that it
-// gives, if that is stated apart; all of the power becomes heat.
-type element struct{ power, heat string }
+// element names the power that a mains element takes at a setting, the heat
+// that it gives, if that is stated apart, and the word for the setting. All of
+// the power becomes heat.
+type element struct{ power, heat, word string }
+
+// The mains settings of a heater.
+var (
+	low    = element{power: "mains_low", word: "mains-low"}
+	middle = element{power: "mains_middle", word: "mains-middle"}
+	high   = element{power: "mains_high", word: "mains-high"}
+)
 
 // plans are the systems that can warm a whole van. A warm floor is too weak by
 // itself, and the heat of a heat pump hangs on the cold outside, so neither
 // counts: what they give comes on top.
 var plans = map[string]plan{
-	"heating/air-heater-with-boiler": {flame: "heat_gas", elements: []element{{"mains_low", ""}, {"mains_high", "heat_mains"}}},
-	"heating/diesel-heater":          {flame: "heat_high", elements: []element{{"mains_low", ""}, {"mains_high", ""}}},
-	"heating/radiator-heating":       {limit: "heat", elements: []element{{"mains_low", ""}, {"mains_middle", ""}, {"mains_high", ""}}},
-	"heating/roof-air-conditioner":   {only: [2]string{"heats", "element"}, elements: []element{{"mains_heat", "heat"}}},
+	"heating/air-heater-with-boiler": {flame: "heat_gas", elements: []element{low, {high.power, "heat_mains", high.word}}},
+	"heating/diesel-heater":          {flame: "heat_high", elements: []element{low, high}},
+	"heating/radiator-heating":       {limit: "heat", elements: []element{low, middle, high}},
+	"heating/roof-air-conditioner":   {only: [2]string{"heats", "element"}, elements: []element{{"mains_heat", "heat", "mains"}}},
 }
 
 // fuel is what a flame burns.
@@ -42,6 +50,7 @@ const (
 
 // warmth is what warms the air: a flame or an element at one setting.
 type warmth struct {
+	word string // of the tables
 	use  table.Use
 	heat quantity.Watts
 
@@ -88,8 +97,13 @@ func (h *heater) readElements(f table.Fitted, p plan) {
 			continue
 		}
 		if heat, ok := take[quantity.Watts](h, stated); ok {
-			h.elements = append(h.elements, warmth{use: table.Use{Fitted: f.Name, Fact: stated.Name}, heat: h.limited(heat)})
+			h.elements = append(h.elements, warmth{
+				word: e.word, use: table.Use{Fitted: f.Name, Fact: stated.Name}, heat: h.limited(heat),
+			})
 		}
+	}
+	if len(h.elements) == 1 {
+		h.elements[0].word = "mains" // no setting to tell apart
 	}
 	slices.SortStableFunc(h.elements, func(a, b warmth) int { return cmp.Compare(a.heat, b.heat) })
 }
@@ -106,10 +120,10 @@ func (h *heater) readFlame(f table.Fitted, p plan) {
 		w.use, w.heat = table.Use{Fitted: f.Name, Fact: stated.Name}, heat
 	}
 	if rate, use, ok := highest[quantity.KilogramsPerSecond](h, f, "gas-rate"); ok {
-		w.fuel, w.gas = gas, rate
+		w.word, w.fuel, w.gas = "gas", gas, rate
 		w.useUnlessStated(use)
 	} else if rate, use, ok := highest[quantity.CubicMetresPerSecond](h, f, "fuel-rate"); ok {
-		w.fuel, w.diesel = diesel, rate
+		w.word, w.fuel, w.diesel = "diesel", diesel, rate
 		w.useUnlessStated(use)
 	}
 	if err := w.complete(); err != nil {

@@ -2,7 +2,6 @@ package heating
 
 import (
 	"fmt"
-	"math"
 	"slices"
 
 	"doorpocket/components/internal/calc"
@@ -125,17 +124,11 @@ func showerRow(boiler quantity.CubicMetres, cold, shower quantity.Kelvins, own q
 			if err != nil {
 				return nil, err
 			}
-			if lasts = stepDown(lasts, halfMinute); lasts > 0 {
+			if lasts = calc.StepDown(lasts, halfMinute); lasts > 0 {
 				cell.Quantity = quantity.Of(lasts)
 			}
 		}
 		row = append(row, cell)
 	}
 	return row, nil
-}
-
-// stepDown rounds down to a whole number of steps, past the noise of
-// arithmetic.
-func stepDown[T quantity.Measure](v, step T) T {
-	return T(math.Floor(float64(v/step)+1e-9)) * step
 }

@@ -3,6 +3,7 @@ package heating
 import (
 	"errors"
 
+	"doorpocket/components/internal/calc"
 	"doorpocket/components/quantity"
 	"doorpocket/components/table"
 )
@@ -37,14 +38,14 @@ func WarmUpTable(in table.Input) (table.Result, error) {
 		return result, nil
 	}
 	for _, w := range h.alone() {
-		row, err := warmUpRow(table.Cell{Uses: []table.Use{w.use}}, w.heat, loss)
+		row, err := warmUpRow(w.word, w.heat, loss)
 		if err != nil {
 			return table.Result{}, err
 		}
 		result.Rows = append(result.Rows, row)
 	}
 	if both := h.together(); both > 0 {
-		row, err := warmUpRow(table.Cell{Word: "together"}, both, loss)
+		row, err := warmUpRow("together", both, loss)
 		if err != nil {
 			return table.Result{}, err
 		}
@@ -66,12 +67,12 @@ func (h *heater) alone() []warmth {
 	return append(append(append([]warmth{}, all[:i]...), *h.flame), all[i:]...)
 }
 
-func warmUpRow(name table.Cell, heat quantity.Watts, loss Loss) (table.Row, error) {
+func warmUpRow(name string, heat quantity.Watts, loss Loss) (table.Row, error) {
 	capacity, err := HeatCapacity(loss.Space)
 	if err != nil {
 		return nil, err
 	}
-	row := table.Row{name, {Quantity: quantity.Of(heat)}}
+	row := table.Row{{Word: name}, {Quantity: quantity.Of(heat)}}
 	for _, start := range starts {
 		lasts, err := WarmUp(loss.Coefficient, capacity, heat, start, start, Warm)
 		if err != nil && !errors.Is(err, ErrTooWeak) {
@@ -79,7 +80,7 @@ func warmUpRow(name table.Cell, heat quantity.Watts, loss Loss) (table.Row, erro
 		}
 		cell := table.Cell{}
 		if err == nil && lasts <= longest {
-			cell.Quantity = quantity.Of(stepUp(lasts, float64(timeStep)))
+			cell.Quantity = quantity.Of(calc.StepUp(lasts, timeStep))
 		}
 		row = append(row, cell)
 	}

@@ -1,0 +1,114 @@
+package publication_test
+
+import (
+	"bytes"
+	"image"
+	"image/color"
+	"image/jpeg"
+	"path/filepath"
+	"strings"
+	"testing"
+	"testing/fstest"
+
+	"doorpocket/build/publication"
+	"doorpocket/build/sample"
+	"doorpocket/build/spec"
+	"doorpocket/components"
+	"doorpocket/components/problem"
+)
+
+// pictured is a fleet of two vans with a system of the operator's own: both
+// show box and lever, the page itself asks for lever, and what nobody names
+// lies there too.
+func pictured(t *testing.T) *spec.Fleet {
+	t.Helper()
+	const fitted = `[fitted.bikes]
+system = "living/bike-box"
+label = "L1"
+at = { side = "rear" }
+pictures = [
+  { file = "box.jpg", alt = "Box \"B\" <closed> & dry" },
+  { file = "lever.jpg", alt = "The lever" },
+]
+`
+	van := func(code string) string {
+		return "code = \"" + code + "\"\nname = \"" + code + "\"\nspec_date = 2026-10-02\n" + sample.Body + fitted
+	}
+	files := fstest.MapFS{}
+	for name, text := range map[string]string{
+		"fleet.toml": sample.FleetTOML, "vans/a.toml": van("AA"), "vans/b.toml": van("BB"),
+		"systems/living/bike-box/system.toml":   "family = \"living\"\nlabel = true\n",
+		"systems/living/bike-box/lines.en.toml": "title = \"Bike box\"\nabout = \"For bikes.\"\nwords = [\"bike\"]\n",
+		"systems/living/bike-box/page.en.md":    "Hello.\n\n## Open it\n\n![Pull \"this\"](picture:lever)\n",
+		"pictures/box.jpg":                      photo(t, 1200, 800, 40), "pictures/lever.jpg": photo(t, 700, 1000, 90),
+		"pictures/nobody.jpg": photo(t, 1200, 800, 160),
+	} {
+		files[name] = &fstest.MapFile{Data: []byte(text)}
+	}
+	lib, _ := components.Load(components.Embedded())
+	fleet, found := spec.Load(files, "", lib)
+	for _, p := range found {
+		if p.Severity == problem.Error {
+			t.Fatal(p, p.Detail)
+		}
+	}
+	return fleet
+}
+
+// photo is a photograph with a note of where it was taken.
+func photo(t *testing.T, w, h int, shade byte) string {
+	t.Helper()
+	m := image.NewGray(image.Rect(0, 0, w, h))
+	for y := range h {
+		for x := range w {
+			m.SetGray(x, y, color.Gray{Y: shade + byte(x*y/4096)%40})
+		}
+	}
+	var b bytes.Buffer
+	if err := jpeg.Encode(&b, m, nil); err != nil {
+		t.Fatal(err)
+	}
+	const note = "taken at CANARY-3PQ"
+	return b.String()[:2] + "\xff\xfe\x00" + string(rune(len(note)+2)) + note + b.String()[2:]
+}
+
+func TestPicturesArePublished(t *testing.T) {
+	target := filepath.Join(t.TempDir(), "site")
+	if _, err := publication.Publish(pictured(t), target, "test"); err != nil {
+		t.Fatal(err)
+	}
+	tree := files(t, target)
+	var names []string
+	for name, data := range tree {
+		if strings.Contains(data, "CANARY-3PQ") || strings.Contains(name, "nobody") {
+			t.Errorf("%s is not to be published", name)
+		}
+		if strings.HasPrefix(name, "hirers/pictures/") {
+			names = append(names, name)
+		}
+	}
+	if len(names) != 4 {
+		t.Errorf("%d pictures, want two of each: %v", len(names), names)
+	}
+	for _, code := range []string{"AA", "BB"} {
+		name := "hirers/" + code + "/L1/index.html"
+		text := tree[name]
+		for _, load := range parsePage(t, name, text).loads {
+			checkLoad(t, tree, name, load)
+		}
+		for _, want := range []string{
+			`alt="Box &#34;B&#34; &lt;closed&gt; &amp; dry"`, `alt="Pull &#34;this&#34;"`,
+			`width="960" height="640"`, `width="700" height="1000"`, ` 480w, ../../pictures/box-`, `loading="lazy"`,
+		} {
+			if strings.Count(text, want) == 0 {
+				t.Errorf("%s: no %s", name, want)
+			}
+		}
+		if n := strings.Count(text, "<figure class=\"picture"); n != 2 {
+			t.Errorf("%s: %d pictures, want each once", name, n)
+		}
+		if strings.Index(text, "/box-") > strings.Index(text, "Open it") || strings.Index(text, "/lever-") < strings.Index(text, "Open it") {
+			t.Errorf("%s: pictures are not where they belong", name)
+		}
+	}
+}
