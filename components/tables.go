@@ -5,7 +5,9 @@ import (
 	"doorpocket/components/gas"
 	"doorpocket/components/heating"
 	"doorpocket/components/table"
+	"doorpocket/components/toilet"
 	"doorpocket/components/vehicle"
+	"doorpocket/components/water"
 )
 
 // Calculations lists the functions behind the computed tables. A table of
@@ -30,7 +32,12 @@ func Calculations() map[string]table.Func {
 		"heating/shower-water":         heating.ShowerWaterTable,
 		"heating/warm-up":              heating.WarmUpTable,
 		"heating/water-heat-up":        heating.WaterHeatUpTable,
+		"toilet/days":                  toilet.DaysTable,
+		"toilet/dose":                  toilet.DoseTable,
 		"vehicle/dimensions":           vehicle.DimensionsTable,
 		"vehicle/tyre-pressures":       vehicle.TyrePressuresTable,
+		"water/days":                   water.DaysTable,
+		"water/load":                   water.LoadTable,
+		"water/scald":                  water.ScaldTable,
 	}
 }

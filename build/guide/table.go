@@ -2,6 +2,7 @@ package guide
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 	"unicode"
@@ -233,15 +234,21 @@ func (b *builder) inputs() []table.Fitted {
 }
 
 func tableFitted(f *spec.Fitted) table.Fitted {
-	t := table.Fitted{Name: f.Name, System: f.System.ID}
+	t := table.Fitted{Name: f.Name, System: f.System.ID, Along: f.Place.Along.Quantity, Across: f.Place.Across.Quantity}
+	for _, name := range slices.Sorted(maps.Keys(f.System.Constants)) {
+		t.Constants = append(t.Constants, table.Fact{Name: name, Quantity: f.System.Constants[name].Value.Quantity})
+	}
 	for _, d := range f.System.Facts {
 		v, ok := f.Values[d.Name]
 		if !ok {
 			continue
 		}
 		stated := table.Fact{Name: d.Name, Role: d.Role, Count: v.Count, Quantity: v.Quantity}
-		if v.Kind == fact.Choice {
+		switch v.Kind {
+		case fact.Choice:
 			stated.Option = v.Options[0]
+		case fact.Choices:
+			stated.Options = v.Options
 		}
 		t.Facts = append(t.Facts, stated)
 	}

@@ -4,6 +4,8 @@
 package table
 
 import (
+	"slices"
+
 	"doorpocket/components/quantity"
 )
 
@@ -98,14 +100,22 @@ type Fact struct {
 	Role     string
 	Quantity quantity.Quantity // zero for a fact that is none
 	Option   string            // of a choice
+	Options  []string          // of choices, in the order of the spec
 	Count    int               // of a count
 }
 
-// Fitted is a system on the van as a calculation sees it.
+// Has reports whether a fact that is choices has an option.
+func (f Fact) Has(option string) bool { return slices.Contains(f.Options, option) }
+
+// Fitted is a system on the van as a calculation sees it. Where it is, are
+// lengths; a zero one is not stated.
 type Fitted struct {
-	Name   string
-	System string
-	Facts  []Fact
+	Name      string
+	System    string
+	Along     quantity.Quantity // from the front bumper
+	Across    quantity.Quantity // from the nearside
+	Facts     []Fact
+	Constants []Fact // figures of the trade that the system states, by name
 }
 
 // Fact finds a stated fact by name.
@@ -113,6 +123,16 @@ func (f Fitted) Fact(name string) (Fact, bool) {
 	for _, fact := range f.Facts {
 		if fact.Name == name {
 			return fact, true
+		}
+	}
+	return Fact{}, false
+}
+
+// Constant finds a constant of the system by name.
+func (f Fitted) Constant(name string) (Fact, bool) {
+	for _, c := range f.Constants {
+		if c.Name == name {
+			return c, true
 		}
 	}
 	return Fact{}, false
@@ -132,6 +152,17 @@ func (s Stated) Use() Use { return Use{Fitted: s.Fitted.Name, Fact: s.Fact.Name}
 type Input struct {
 	Self Fitted
 	All  []Fitted
+}
+
+// Of lists what is fitted of a system, in the order of the van.
+func (in Input) Of(system string) []Fitted {
+	var found []Fitted
+	for _, f := range in.All {
+		if f.System == system {
+			found = append(found, f)
+		}
+	}
+	return found
 }
 
 // WithRole lists the facts of the van that play a role.
