@@ -42,7 +42,6 @@ func checkRules(text string, fault func(what, text string)) {
 var (
 	placeholder = regexp.MustCompile(`\{\$[^}]*\}`)
 	attribute   = regexp.MustCompile(`\{when=[^}]*\}`)
-	comment     = regexp.MustCompile(`^\s*#[^#]*$`)
 	searchWords = regexp.MustCompile(`^(?:words|\s+)\s*=?\s*\[?\s*"`)
 )
 

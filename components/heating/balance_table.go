@@ -12,8 +12,15 @@ var weather = []quantity.Kelvins{HardFrost, freezing - 10, freezing - 5, freezin
 
 const day = 24 * hour
 
-// needStep is how finely the heat needed is told: an estimate has no watts.
-const needStep quantity.Watts = 50
+// heatStep is how finely heat is told that has been worked out: an estimate has
+// no single watts.
+const heatStep quantity.Watts = 50
+
+// spare is how much more than an estimated need a source must give before the
+// table calls it enough.
+//
+// Source: from memory; vans of one grade and size differ by about a third.
+const spare = 4.0 / 3
 
 // HeatBalanceTable says for each temperature outside how much heat keeps the
 // van at 20 °C, what of its heater is enough for it, and what that uses in a
@@ -22,6 +29,9 @@ const needStep quantity.Watts = 50
 //
 // The heater is that of the page, and on other pages the strongest of the van.
 // A van without one has no rows.
+//
+// Where the need is an estimate, a source counts as enough only if it gives a
+// third more.
 //
 // Columns: outside, need, enough, gas, diesel, mains. A column is empty where
 // the heater has no such source.
@@ -43,13 +53,17 @@ func HeatBalanceTable(in table.Input) (table.Result, error) {
 		if err != nil {
 			return table.Result{}, err
 		}
-		result.Rows = append(result.Rows, h.balance(outside, need))
+		result.Rows = append(result.Rows, h.balance(outside, need, loss.Estimated))
 	}
 	return result, nil
 }
 
-func (h *heater) balance(outside quantity.Kelvins, need quantity.Watts) table.Row {
-	row := table.Row{{Quantity: quantity.Of(outside)}, {Quantity: quantity.Of(calc.StepUp(need, needStep))}, h.enough(need), {}, {}, {}}
+func (h *heater) balance(outside quantity.Kelvins, need quantity.Watts, estimated bool) table.Row {
+	certain := need
+	if estimated {
+		certain *= spare
+	}
+	row := table.Row{{Quantity: quantity.Of(outside)}, {Quantity: quantity.Of(calc.StepUp(need, heatStep))}, h.enough(certain), {}, {}, {}}
 	if h.flame != nil {
 		switch burns := h.flame.atMost(need); burns.fuel {
 		case gas:

@@ -141,14 +141,19 @@ func (w *warmth) useUnlessStated(use table.Use) {
 	}
 }
 
-// complete works out the heat of a flame of which only the fuel is known.
+// complete works out the heat of a flame of which only the fuel is known, and
+// rounds it down to whole steps.
 func (w *warmth) complete() (err error) {
 	switch {
 	case w.heat > 0 || w.fuel == noFuel:
+		return nil
 	case w.fuel == gas:
 		w.heat, err = GasHeat(w.gas)
 	default:
 		w.heat, err = DieselHeat(w.diesel)
+	}
+	if least := calc.StepDown(w.heat, heatStep); err == nil && least > 0 {
+		w.heat = least
 	}
 	return err
 }

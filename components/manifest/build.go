@@ -1,10 +1,12 @@
 package manifest
 
 import (
+	"fmt"
 	"math"
 	"strconv"
 	"strings"
 	"time"
+	"unicode/utf8"
 
 	"doorpocket/components/problem"
 )
@@ -17,6 +19,7 @@ type builder struct {
 	broken map[int]int // start of a value that was reported -> its end
 
 	notNumbers int // how many there are
+	notTexts   int // likewise
 }
 
 // table builds a table from a node and the map that belongs to it.
@@ -102,7 +105,9 @@ func (b *builder) asList(n *node, span problem.Span, value any) any {
 // asLeaf takes a value over, or refuses one that TOML allows and we do not.
 func (b *builder) asLeaf(n *node, span problem.Span, value any) any {
 	switch v := value.(type) {
-	case string, int64, bool:
+	case string:
+		return b.asText(v, span)
+	case int64, bool:
 		return v
 	case float64:
 		if math.IsNaN(v) || math.IsInf(v, 0) {
@@ -113,6 +118,20 @@ func (b *builder) asLeaf(n *node, span problem.Span, value any) any {
 		return asDate(string(b.source.Data[n.start:n.end]))
 	}
 	return b.mismatch(span)
+}
+
+// asText refuses what an escape such as \u0000 has smuggled into a text.
+func (b *builder) asText(text string, span problem.Span) any {
+	i := strings.IndexFunc(text, unprintable)
+	if i < 0 {
+		return text
+	}
+	if b.notTexts++; b.notTexts <= maxReported {
+		r, _ := utf8.DecodeRuneInString(text[i:])
+		b.report(span, "unprintable", fmt.Sprintf("Character U+%04X in a text", r),
+			"An escape stands for a character that cannot be printed. Delete it.")
+	}
+	return Unreadable{}
 }
 
 // asDate reads a date from the text that the library has accepted as a date, a

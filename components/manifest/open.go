@@ -3,6 +3,7 @@ package manifest
 import (
 	"bytes"
 	"fmt"
+	"unicode"
 	"unicode/utf8"
 
 	"doorpocket/components/problem"
@@ -101,6 +102,16 @@ func badRune(text []byte, r rune, size, offset int) (code, summary, detail strin
 	case r < ' ' && r != '\t' && r != '\n' && r != '\r', r == 0x7f:
 		return "control-character", fmt.Sprintf("Control character U+%04X", r),
 			"A character that cannot be seen stands here. Delete it, or type the text again."
+	case unprintable(r):
+		return "unprintable", fmt.Sprintf("Character U+%04X", r),
+			"Unicode keeps this character free for the inner use of programs. Delete it."
 	}
 	return "", "", ""
+}
+
+// unprintable reports whether a character is none that a text has: a control
+// character other than tab and line ending, or one that Unicode keeps free for
+// the inner use of programs such as this.
+func unprintable(r rune) bool {
+	return r < ' ' && r != '\t' && r != '\n' && r != '\r' || r == 0x7f || unicode.Is(unicode.Noncharacter_Code_Point, r)
 }
