@@ -20,8 +20,11 @@ var sides = []string{"offside", "nearside", "front", "rear", "roof", "under", "i
 // fitted reads one [fitted.NAME] on top of what the build sheet says of it,
 // nil for nothing. It gives nil where the system is not known.
 func (l *loader) fitted(r *manifest.Reader, name string, under *Fitted) *Fitted {
-	if !validName(name) {
+	switch {
+	case !validName(name):
 		r.ProblemAt(r.At(), "bad-name", fmt.Sprintf("A fitted system cannot be called %q", name), nameRule)
+	case name == "body":
+		r.ProblemAt(r.At(), "bad-name", `A fitted system cannot be called "body"`, "That is the name of the van's own body, whose facts stand in [body]. Give it another.")
 	}
 	system := l.system(r, under)
 	if system == nil {

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"io/fs"
 	"maps"
+	"net/mail"
 	"path"
 	"slices"
 	"strings"
@@ -39,6 +40,7 @@ func Load(files fs.FS, prefix string, lib *components.Library) (*Fleet, problem.
 	l.readSheets()
 	l.readVans()
 	l.readPages()
+	l.checkPageLinks()
 	l.makePictures()
 	l.checkFleet()
 	maps.Copy(l.fleet.Sources, l.fleet.Library.Sources)
@@ -129,7 +131,7 @@ func (l *loader) readFleet() {
 	f.Call.Helpline = phone(call, "helpline")
 	f.Call.Emergency = phone(call, "emergency")
 	f.Call.Hours, _ = call.Text("hours")
-	f.Call.Mail, _ = call.Text("mail")
+	f.Call.Mail = mailbox(call, "mail")
 	r.Done()
 }
 
@@ -142,8 +144,10 @@ func (l *loader) languages(r *manifest.Reader) {
 		}
 	}
 	valid := slices.Sorted(maps.Keys(spoken))
-	for _, lang := range l.fleet.Languages {
-		if !spoken[lang] {
+	for i, lang := range l.fleet.Languages {
+		if slices.Contains(l.fleet.Languages[:i], lang) {
+			r.Problem("languages", "duplicate-language", "Language \""+lang+"\" twice", "Every guide is written once in each language: remove one of the two.")
+		} else if !spoken[lang] {
 			r.Problem("languages", "unknown-language", "The library does not speak \""+lang+"\"", "It speaks "+strings.Join(valid, ", ")+".")
 		}
 	}
@@ -158,6 +162,16 @@ func phone(r *manifest.Reader, key string) string {
 	digits := strings.NewReplacer(" ", "", "-", "", "(", "", ")", "", "\u00a0", "").Replace(text)
 	if strings.Trim(strings.TrimPrefix(digits, "+"), "0123456789") != "" || len(digits) < 3 {
 		r.Problem(key, "bad-number", "Not one telephone number", "Write one number that a phone can dial, for example \"+44 1632 960123\".")
+	}
+	return text
+}
+
+// mailbox reads a mail address that can be tapped, "" for none.
+func mailbox(r *manifest.Reader, key string) string {
+	text, ok := r.Text(key)
+	if address, err := mail.ParseAddress(text); ok && (err != nil || address.Address != text) {
+		r.Problem(key, "bad-mail", "Not one mail address", "Write one address and nothing else, for example \"help@fleet.example\", or remove the line.")
+		return ""
 	}
 	return text
 }

@@ -10,6 +10,7 @@ import (
 	"doorpocket/components"
 	"doorpocket/components/manifest"
 	"doorpocket/components/problem"
+	"doorpocket/components/prose"
 )
 
 // readPages reads the operator's own pages, pages/NAME.LANG.md. The first line
@@ -40,14 +41,14 @@ func (l *loader) ownPage(file string) OwnWords {
 	data, err := fs.ReadFile(l.files, file)
 	if err != nil {
 		l.problems.Errorf(l.span(file), "unreadable-file", "File cannot be read", "%v", err)
-		return OwnWords{}
+		return OwnWords{Page: &prose.Page{}}
 	}
 	l.fleet.Sources[l.prefix+file] = data
 	text, found := manifest.Text(l.prefix+file, data)
 	l.problems.Add(found...)
 	first, rest, _ := bytes.Cut(text, []byte("\n"))
 	title, ok := strings.CutPrefix(strings.TrimSpace(string(first)), "# ")
-	if !ok {
+	if !ok && text != nil {
 		l.problems.Add(problem.New(problem.Error, problem.Span{File: l.prefix + file, Start: problem.Pos{Line: 1, Column: 1}},
 			"missing-title", "Page without a title", "Begin it with a line such as: # Our sites"))
 	}
@@ -57,4 +58,41 @@ func (l *loader) ownPage(file string) OwnWords {
 	l.problems.Add(l.fleet.Library.CheckPage(page)...)
 	l.noPictures(page)
 	return OwnWords{Title: strings.TrimSpace(title), Page: page}
+}
+
+// checkPageLinks looks whether the pages lead to pages that there are, and to
+// names that some van has; on a van without one the link is plain text.
+func (l *loader) checkPageLinks() {
+	valid := map[string][]string{"page": {}, "fitted": {}}
+	for _, p := range l.fleet.Pages {
+		valid["page"] = append(valid["page"], p.Name)
+	}
+	for _, v := range l.fleet.Vans {
+		for _, f := range v.Fitted {
+			valid["fitted"] = append(valid["fitted"], f.Name)
+		}
+	}
+	for _, own := range l.fleet.Pages {
+		for _, words := range own.Words {
+			for _, d := range words.Page.Docs() {
+				for _, link := range d.Links() {
+					l.checkPageLink(link, valid[link.Scheme])
+				}
+			}
+		}
+	}
+}
+
+func (l *loader) checkPageLink(link prose.Piece, valid []string) {
+	if valid == nil || slices.Contains(valid, link.Name) {
+		return
+	}
+	detail := "No van has anything of this name. Correct it, or link to a system."
+	if link.Scheme == "page" {
+		detail = "There is no page pages/" + link.Name + ".LANG.md. Correct the name, or write it."
+	}
+	if near := problem.Nearest(link.Name, valid); near != "" {
+		detail = "Did you mean \"" + near + "\"?"
+	}
+	l.problems.Add(problem.New(problem.Error, link.At, "unknown-name", "Unknown "+link.Scheme+" \""+link.Name+"\"", detail))
 }

@@ -16,14 +16,15 @@ const (
 	leastDays  = day / 10
 )
 
-// Days12VTable says how long a full leisure battery lasts without charging: a
-// row for everything on 12 volts, what takes most in a typical day first, and
-// last the typical day of all of it. What cannot be reckoned with has no row,
-// and the last row is then left out too: it would promise too much.
+// Days12VTable says how long a full leisure battery lasts without charging: first
+// with a typical day of everything on 12 volts, and then with each thing by
+// itself, what takes most in a typical day first. What cannot be reckoned with
+// has no row, and the typical day is then left out too: it would promise too
+// much.
 //
-// Columns: use, lasts, a-day, charge, days. Lasts is left on without a pause;
-// days are those of a typical day in which nothing else is used. A van without
-// a leisure battery has no rows.
+// Columns: use, a-day, days, charge, lasts. Days are those of a typical day in
+// which nothing else is used; lasts is left on without a pause. A van without a
+// leisure battery has no rows.
 func Days12VTable(in table.Input) (table.Result, error) {
 	b, found, err := bankOf(in)
 	if err != nil || !found {
@@ -62,8 +63,8 @@ func (b bank) row(c consumer) (table.Row, error) {
 		return nil, fmt.Errorf("the battery lasts for a few minutes only, and the table counts tenths of an hour and of a day")
 	}
 	return table.Row{
-		{Uses: []table.Use{c.use}}, {Quantity: quantity.Of(lasts)}, {Quantity: quantity.Of(c.aDay)},
-		{Quantity: quantity.Of(c.charge())}, {Quantity: quantity.Of(days)},
+		{Uses: []table.Use{c.use}}, {Quantity: quantity.Of(c.aDay)}, {Quantity: quantity.Of(days)},
+		{Quantity: quantity.Of(c.charge())}, {Quantity: quantity.Of(lasts)},
 	}, nil
 }
 
@@ -72,11 +73,11 @@ func (b bank) withTypicalDay(result table.Result, all []consumer) (table.Result,
 	if err != nil {
 		return table.Result{}, err
 	}
-	last := table.Row{{Word: "typical-day"}, {}, {}, {Quantity: quantity.Of(chargeOf(all))}, {}}
+	first := table.Row{{Word: "typical-day"}, {}, {}, {Quantity: quantity.Of(chargeOf(all))}, {}}
 	if days >= leastDays {
-		last[4].Quantity = quantity.Of(days)
+		first[2].Quantity = quantity.Of(days)
 	}
-	result.Rows = append(result.Rows, last)
+	result.Rows = slices.Insert(result.Rows, 0, first)
 	return result, nil
 }
 

@@ -29,14 +29,6 @@ type load struct {
 	power  quantity.Watts
 }
 
-// shown gives the power as the van states it, or worked out for a sum.
-func (l load) shown() quantity.Quantity {
-	if l.stated.Valid() {
-		return l.stated
-	}
-	return quantity.Of(l.power)
-}
-
 // appliance is one appliance with its settings, the largest first; there is at
 // least one.
 type appliance struct {

@@ -19,12 +19,12 @@ const (
 // which a reader cannot see from the rows of the parts.
 type combination struct {
 	judged
-	name     table.Cell
-	chosen   []load // the large ones
-	last     int    // the place of the last of them among the large appliances
-	known    bool   // a part of it trips on every pitch, so that it needs no row
-	news     int    // pitches with a worse verdict
-	surprise int    // of these, pitches on which every part stays on
+	name     table.Cell // of the large ones; a reader knows what runs by itself
+	chosen   []load     // the large ones
+	last     int        // the place of the last of them among the large appliances
+	known    bool       // a part of it trips on every pitch, so that it needs no row
+	news     int        // pitches with a worse verdict
+	surprise int        // of these, pitches on which every part stays on
 }
 
 // combine lists the combinations worth a row, at most mostRows of them, from
@@ -42,12 +42,12 @@ func (s supply) combine(all []appliance) ([]combination, error) {
 		}
 	}
 	var found []combination
-	if len(itself) > 1 {
+	if len(itself) > 0 {
 		j, err := s.judge(together(itself...))
 		if err != nil {
 			return nil, err
 		}
-		found = append(found, combination{judged: j})
+		found = append(found, combination{judged: j, name: table.Cell{Uses: j.uses, Word: "nothing-else"}})
 	}
 	level := []combination{{last: -1}}
 	for range mostLarge {
@@ -57,10 +57,6 @@ func (s supply) combine(all []appliance) ([]combination, error) {
 		}
 		found, level = append(found, next...), next
 	}
-	for i := range found {
-		found[i].name = nameOf(found[i].chosen, itself)
-	}
-	found = slices.DeleteFunc(found, func(c combination) bool { return len(c.uses) < 2 }) // the appliance has a row
 	return mostTelling(found), nil
 }
 
@@ -91,7 +87,7 @@ func (s supply) newCombination(chosen, itself []load) (combination, error) {
 	if err != nil {
 		return combination{}, err
 	}
-	c := combination{judged: j, chosen: chosen}
+	c := combination{judged: j, name: table.Cell{Uses: together(chosen...).uses}, chosen: chosen}
 	worst := make([]Verdict, len(j.on))
 	for _, part := range partsOf(chosen, itself) {
 		p, err := s.judge(together(part...))
@@ -116,29 +112,15 @@ func (s supply) newCombination(chosen, itself []load) (combination, error) {
 }
 
 // partsOf lists what a reader knows of a combination from other rows: it without
-// one of its large appliances, and a lone large appliance without the rest.
+// one of its large appliances.
 func partsOf(chosen, itself []load) [][]load {
 	var parts [][]load
 	for i := range chosen {
-		rest := slices.Concat(chosen[:i], chosen[i+1:], itself)
-		if len(rest) > 0 {
+		if rest := slices.Concat(chosen[:i], chosen[i+1:], itself); len(rest) > 0 {
 			parts = append(parts, rest)
 		}
 	}
-	if len(chosen) == 1 && len(itself) > 0 {
-		parts = append(parts, chosen)
-	}
 	return parts
-}
-
-// nameOf names a combination. What runs by itself has a row of its own where it
-// is more than one appliance; after large ones a word stands for it, because a
-// phone is narrow.
-func nameOf(chosen, itself []load) table.Cell {
-	if len(chosen) == 0 || len(itself) < 2 {
-		return table.Cell{Uses: together(slices.Concat(chosen, itself)...).uses}
-	}
-	return table.Cell{Uses: together(chosen...).uses, Word: "by-itself"}
 }
 
 // mostTelling keeps those first that have fewer appliances to remember, then

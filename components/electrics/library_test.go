@@ -65,7 +65,7 @@ func TestEverySupplyHasItsTable(t *testing.T) {
 	for _, option := range d.Of {
 		in := table.Input{All: []table.Fitted{pitch(option), kettle}}
 		tables := 0
-		for _, work := range []table.Func{electrics.HookUpLoadTable, electrics.HookUpLoad120VTable} {
+		for _, work := range []table.Func{electrics.HookUpTogetherTable, electrics.HookUpTogether120VTable} {
 			result, err := work(in)
 			if err != nil {
 				t.Fatal(err)

@@ -12,7 +12,7 @@ import (
 
 // ownRules are the codes with which we refuse what the TOML library accepts.
 var ownRules = []string{
-	"duplicate-key", "keys-differ-in-case", "not-finite",
+	"duplicate-key", "keys-differ-in-case", "not-finite", "unprintable",
 	"too-deep", "too-many-keys", "key-too-long", "file-too-large", "not-utf-8",
 }
 

@@ -21,47 +21,39 @@ var gauges = []gauge{{"full", 1}, {"three-quarters", 0.75}, {"half", 0.5}, {"qua
 //
 // Columns: gauge, km, miles. Both round down.
 func RangeTable(in table.Input) (table.Result, error) {
-	var result table.Result
-	for _, way := range []func(table.Fitted) ([]table.Row, *table.Lack){
-		rangeRows[quantity.CubicMetres]("tank", "fuel_100_km"),
-		rangeRows[quantity.Joules]("drive_battery", "energy_100_km"),
-	} {
-		rows, lack := way(in.Self)
-		result.Rows = append(result.Rows, rows...)
-		if lack != nil {
-			result.Lacks = append(result.Lacks, *lack)
-		}
-	}
-	return result, nil
+	fuel, lacks := rangeRows[quantity.CubicMetres](in.Self, "tank", "fuel_100_km")
+	charge, more := rangeRows[quantity.Joules](in.Self, "drive_battery", "energy_100_km")
+	return table.Result{Rows: append(fuel, charge...), Lacks: append(lacks, more...)}, nil
 }
 
-// rangeRows makes the rows of what drives the van: fuel of a tank, or the charge
-// of a drive battery.
-func rangeRows[T quantity.CubicMetres | quantity.Joules](store, consumption string) func(table.Fitted) ([]table.Row, *table.Lack) {
-	return func(f table.Fitted) ([]table.Row, *table.Lack) {
-		stated, ok := f.Fact(consumption)
-		if !ok {
-			return nil, nil
-		}
-		uses, err := calc.Take[T](stated)
-		if err != nil {
-			return nil, &table.Lack{Use: table.Use{Fitted: f.Name, Fact: consumption}, Reason: err.Error()}
-		}
-		held, _ := f.Fact(store)
-		held.Name = store // also where nothing is stated, for the message
-		holds, err := calc.Take[T](held)
-		var rows []table.Row
-		for _, g := range gauges {
-			var way quantity.Metres
-			if err == nil {
-				way, err = Range(g.level, holds, uses)
-			}
-			if err != nil {
-				return nil, &table.Lack{Use: table.Use{Fitted: f.Name, Fact: store}, Reason: err.Error()}
-			}
-			shown := table.Cell{Quantity: quantity.Of(way)}
-			rows = append(rows, table.Row{{Word: g.word}, shown, shown})
-		}
-		return rows, nil
+// rangeRows makes the rows of what drives the van, from the facts that say how
+// much is held and how much 100 km use.
+func rangeRows[T quantity.CubicMetres | quantity.Joules](f table.Fitted, store, consumption string) ([]table.Row, []table.Lack) {
+	lack := func(fact string, err error) []table.Lack {
+		return []table.Lack{{Use: table.Use{Fitted: f.Name, Fact: fact}, Reason: err.Error()}}
 	}
+	uses, ok := f.Fact(consumption)
+	if !ok {
+		return nil, nil
+	}
+	rate, err := calc.Take[T](uses)
+	if err != nil {
+		return nil, lack(consumption, err)
+	}
+	held, _ := f.Fact(store)
+	held.Name = store // also where nothing is stated, for the message
+	holds, err := calc.Take[T](held)
+	if err != nil {
+		return nil, lack(store, err)
+	}
+	var rows []table.Row
+	for _, g := range gauges {
+		way, err := Range(g.level, holds, rate)
+		if err != nil {
+			return nil, lack(store, err)
+		}
+		shown := table.Cell{Quantity: quantity.Of(way)}
+		rows = append(rows, table.Row{{Word: g.word}, shown, shown})
+	}
+	return rows, nil
 }

@@ -19,7 +19,8 @@ type burn struct {
 //
 // Source: a US table of exposure for adult skin, whose data go back to the
 // experiments of Moritz and Henriques, Am. J. Pathol. 23 (1947) 695; the last
-// two from the list of a children's hospital, which gives 150 °F and 155 °F.
+// two from the list of a children's hospital, which gives 150 °F and 155 °F,
+// rounded up here.
 var burns = []burn{
 	{zeroCelsius + 45, 7200, 10800},
 	{zeroCelsius + 47, 1200, 2700},
@@ -29,7 +30,7 @@ var burns = []burn{
 	{zeroCelsius + 55, 17, 30},
 	{zeroCelsius + 60, 3, 5},
 	{zeroCelsius + 65.56, 0, 1.5},
-	{zeroCelsius + 68.33, 0, 1},
+	{zeroCelsius + 68.34, 0, 1},
 }
 
 // BurnTime is the time after which water burns the skin of a grown person so
