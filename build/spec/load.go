@@ -127,6 +127,9 @@ func (l *loader) readFleet() {
 	}
 	f.Languages, _ = r.Texts("languages", manifest.Required, manifest.Example(`["en"]`))
 	l.languages(r)
+	if draft, _ := r.Bool("draft"); draft {
+		r.Warn("draft", "draft", "The fleet is still a draft", "Its numbers and its address may be invented. Replace them, then remove this line.")
+	}
 	call := r.Table("call", manifest.Required)
 	f.Call.Helpline = phone(call, "helpline")
 	f.Call.Emergency = phone(call, "emergency")
