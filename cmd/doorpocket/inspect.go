@@ -1,21 +1,41 @@
 package main
 
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"doorpocket/build/report"
+)
+
 // inspect reads a fleet and prints every problem.
 type inspect struct {
 	Folder string `arg:"" optional:""`
+	As     string `name:"as" default:"text"`
 }
 
 // Run is called by the command line.
 func (c *inspect) Run(out *speaker) error {
+	if forms := append([]string{"text"}, report.Forms...); !slices.Contains(forms, c.As) {
+		return errUsage{fmt.Errorf("--as is %s, not %q", strings.Join(forms, ", "), c.As)}
+	}
 	s, err := findSource(c.Folder, false)
 	if err != nil {
 		return err
 	}
 	fleet, found := s.load()
-	out.problems(found)
-	if found.HasErrors() {
-		return errProblems
+	if c.As != "text" {
+		err = report.Write(out.out, c.As, programVersion(), found)
+	} else {
+		out.problems(found)
 	}
-	out.say("%s: %s, no errors", fleet.Name, count(len(fleet.Vans), "van"))
+	switch {
+	case err != nil:
+		return err
+	case found.HasErrors():
+		return errProblems
+	case c.As == "text":
+		out.say("%s: %s, no errors", fleet.Name, count(len(fleet.Vans), "van"))
+	}
 	return nil
 }
