@@ -5,7 +5,6 @@ import (
 	"io"
 	"strings"
 	"testing"
-	"time"
 
 	"doorpocket/components/problem"
 )
@@ -56,22 +55,20 @@ var hostile = map[string]string{
 	"one long text":        "a = \"" + fill("é")[:maxBytes-6] + "\"",
 }
 
-// TestHostile reads each of them to the end in bounded time.
+// TestHostile reads each of them to the end. Whatever takes time or memory that
+// grows with the square of the size runs into the limit of the whole suite.
 func TestHostile(t *testing.T) {
 	for name, text := range hostile {
 		t.Run(name, func(t *testing.T) {
-			start := time.Now()
 			table, found := Parse("file.toml", []byte(text))
 			r := NewReader(table, &found)
 			readEvery(r, 5)
 			r.Done()
 			found.Sort()
-			problem.Write(io.Discard, found, problem.Style{})
-			if took := time.Since(start); took > 20*time.Second {
-				t.Errorf("took %s", took)
-			} else {
-				t.Logf("%s, %d problems", took.Round(time.Millisecond), len(found))
+			if err := problem.Write(io.Discard, found, problem.Style{}); err != nil {
+				t.Error(err)
 			}
+			t.Logf("%d problems", len(found))
 		})
 	}
 }
