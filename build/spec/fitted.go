@@ -15,6 +15,7 @@ import (
 	"doorpocket/components/quantity"
 )
 
+// sides are where on a van a thing can be.
 var sides = []string{"offside", "nearside", "front", "rear", "roof", "under", "inside"}
 
 // fitted reads one [fitted.NAME] on top of what the build sheet says of it,
@@ -157,3 +158,6 @@ func (l *loader) facts(r *manifest.Reader, system *components.System, values map
 // broken marks a value that was stated but could not be read; a fleet with one
 // has an error and is never published.
 const broken = "\x00"
+
+// Sides lists where on a van a thing can be.
+func Sides() []string { return slices.Clone(sides) }

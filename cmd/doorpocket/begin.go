@@ -32,6 +32,7 @@ func (c *starting) Run(out *speaker) error {
 	out.say("  cd %s", c.Folder)
 	out.say("  doorpocket inspect     what is wrong or missing")
 	out.say("  doorpocket publish     then open site/hirers/index.html")
+	out.say("  doorpocket schema      help for your editor: names and explanations")
 	out.say("")
 	out.say("Begin with fleet.toml, then builds/our-van.toml. Their notes say what to change.")
 	return nil

@@ -22,6 +22,7 @@ type commands struct {
 	Begin   starting `cmd:""`
 	Inspect inspect  `cmd:""`
 	Table   table    `cmd:""`
+	Schema  schema   `cmd:""`
 	Help    help     `cmd:""`
 	Version version  `cmd:""`
 }

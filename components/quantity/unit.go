@@ -1,6 +1,9 @@
 package quantity
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // Unit is one unit of one dimension. The zero Unit is no unit. Units can be
 // compared with ==.
@@ -74,6 +77,23 @@ func Units(dim Dimension) []Unit {
 	for i := range units {
 		if units[i].dimension == dim {
 			found = append(found, units[i].Unit)
+		}
+	}
+	return found
+}
+
+// Spellings gives every way in which a spec may write a unit of a dimension:
+// names, symbols and other usual spellings.
+func Spellings(dim Dimension) []string {
+	var found []string
+	for i := range units {
+		if units[i].dimension != dim {
+			continue
+		}
+		for _, s := range append([]string{units[i].name, units[i].symbol}, units[i].aliases...) {
+			if s != "" && !slices.Contains(found, s) {
+				found = append(found, s)
+			}
 		}
 	}
 	return found

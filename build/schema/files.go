@@ -1,0 +1,131 @@
+package schema
+
+import (
+	"path"
+	"slices"
+
+	"doorpocket/build/spec"
+	"doorpocket/components"
+	"doorpocket/components/quantity"
+)
+
+// fleet is fleet.toml.
+func (m *maker) fleet() node {
+	var spoken []string
+	for _, s := range m.lib.Systems() {
+		for lang := range s.Words {
+			if !slices.Contains(spoken, lang) {
+				spoken = append(spoken, lang)
+			}
+		}
+	}
+	slices.Sort(spoken)
+	call := object(node{
+		"helpline":  text("The number that a hirer calls, at night too: one number and nothing else."),
+		"emergency": text("The number for fire, ambulance and police."),
+		"hours":     text("When somebody answers."),
+		"mail":      text("One mail address."),
+	}, "helpline", "emergency")
+	return object(node{
+		"name":      text("What the operator is called."),
+		"address":   node{"type": "string", "pattern": "^https?://[^/]", "description": "Where the hirers' guides are served. It is printed on every label."},
+		"languages": list(oneOf(spoken, ""), "The languages of the guides. The first is the main one."),
+		"draft":     node{"type": "boolean", "description": "The fleet holds invented values: inspect reminds of it."},
+		"call":      call,
+	}, "name", "address", "languages", "call")
+}
+
+// van is the spec of a van.
+func (m *maker) van() node {
+	keys := m.contents()
+	keys["code"] = node{"type": "string", "pattern": "^[A-Z][A-Z0-9]{1,3}$", "description": "Two to four capital letters and digits: it stands on every label and is never given to another van."}
+	keys["name"] = text("What the van is called.")
+	keys["spec_date"] = date("The day when somebody last walked round the van with this file.")
+	staff := node{"own": node{"type": "object", "description": "Whatever else staff want to note."}}
+	for _, key := range spec.StaffTexts {
+		staff[key] = text("For staff only.")
+	}
+	for _, key := range spec.StaffDates {
+		staff[key] = date("For staff only.")
+	}
+	keys["staff"] = object(staff)
+	return object(keys, "code", "name", "spec_date")
+}
+
+// sheet is a build sheet.
+func (m *maker) sheet() node { return object(m.contents()) }
+
+// contents are the keys that specs and build sheets share.
+func (m *maker) contents() node {
+	keys := node{
+		"build":    text("The build sheet that this file stands on: a file in builds, without folder and ending."),
+		"without":  list(node{"type": "string"}, "What the build sheet has and this van has not."),
+		"complete": list(oneOf(m.lib.RuleNames(), ""), "What inspect calls missing although the van is right without it."),
+		"fitted":   node{"type": "object", "additionalProperties": m.fitted(), "description": "What is on board, each under a name of its own."},
+	}
+	if body := m.lib.System(components.BodySystem); body != nil {
+		keys["body"] = object(m.facts(body))
+	}
+	return keys
+}
+
+// fitted is one [fitted.NAME]. Where it names its system, it may state the facts
+// of that system and nothing else; where it does not, it changes what a build
+// sheet says, which this file does not show.
+func (m *maker) fitted() node {
+	var ids []string
+	var cases []node
+	for _, s := range m.lib.Systems() {
+		if s.ID == components.BodySystem {
+			continue
+		}
+		ids = append(ids, s.ID)
+		cases = append(cases, node{
+			"if":   node{"required": []string{"system"}, "properties": node{"system": node{"const": s.ID}}},
+			"then": node{"$ref": "#/definitions/" + m.system(s)},
+		})
+	}
+	return node{
+		"type":       "object",
+		"properties": node{"system": oneOf(ids, "The page of the library that this is.")},
+		"allOf":      cases,
+	}
+}
+
+// system defines what may be stated of a system.
+func (m *maker) system(s *components.System) string {
+	keys := m.facts(s)
+	for key, n := range m.common() {
+		keys[key] = n
+	}
+	n := object(keys)
+	if words := s.Words[m.lang]; words != nil {
+		n["title"] = words.Title
+	}
+	name := path.Dir(s.ID) + "." + path.Base(s.ID)
+	m.shared[name] = n
+	return name
+}
+
+// common are the keys of every fitted system.
+func (m *maker) common() node {
+	length := func(about string) node {
+		return node{"allOf": []node{m.quantity(quantity.Length)}, "description": about}
+	}
+	place := object(node{
+		"side":   oneOf(spec.Sides(), "Offside is the driver's side."),
+		"along":  length("How far from the front bumper."),
+		"up":     length("How far from the ground."),
+		"across": length("How far from the nearside."),
+	}, "side")
+	picture := object(node{"file": text("A file in the folder pictures."), "alt": text("What it shows, for those who cannot see it.")})
+	picture["additionalProperties"] = true
+	return node{
+		"system":   node{"type": "string"},
+		"label":    node{"type": "string", "pattern": "^[A-Z][1-9][0-9]?$", "description": "The code on its sticker, such as G1."},
+		"at":       place,
+		"title":    text("Your own name for it."),
+		"note":     text("Your own words about it."),
+		"pictures": list(picture, "Photographs of it."),
+	}
+}
