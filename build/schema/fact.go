@@ -92,14 +92,14 @@ func (m *maker) quantity(dim quantity.Dimension) node {
 }
 
 // pattern is a regular expression for what quantity.Parse accepts; it accepts a
-// little more, such as groups of digits that are no threes.
+// little more, such as a mass below zero.
 func pattern(dim quantity.Dimension) string {
 	var quoted []string
 	for _, s := range quantity.Spellings(dim) {
 		quoted = append(quoted, strings.ReplaceAll(regexp.QuoteMeta(s), " ", "[ \u00a0]"))
 	}
 	const space = "[ \u00a0\u2009\u202f\t]*"
-	number := "-?[0-9][0-9 \u00a0\u2009\u202f]*(\\.[0-9]+)?"
+	number := "-?[0-9]+([ \u00a0\u2009\u202f][0-9]{3})*(\\.[0-9]+)?"
 	unit := "(" + strings.Join(quoted, "|") + ")"
 	shape := number + space + unit
 	switch {
