@@ -18,13 +18,7 @@ const (
 	bakingTime  quantity.Seconds = 3600 / 4 // oven and grill each
 	wholeDay    quantity.Seconds = 24 * 3600
 
-	boilersADay                  = 2      // full boilers, one in the morning and one in the evening
-	waterFrom   quantity.Kelvins = 288.15 // 15 °C
-	waterTo     quantity.Kelvins = 333.15 // 60 °C
-
-	// usualEfficiency of a heater or boiler, on net heat. Source: brochure of a gas
-	// regulator, 480 g/h for 5 kW of heat, 81 % on net heat.
-	usualEfficiency quantity.Fraction = 0.80
+	boilersADay = 2 // full boilers, one in the morning and one in the evening
 )
 
 // dayUse is the gas of one appliance for one purpose on a day: so long at so
@@ -142,11 +136,11 @@ func waterTime(boiler table.Fact, f flame, gas string) (quantity.Seconds, error)
 	if err != nil {
 		return 0, err
 	}
-	heat, err := heating.HeatEnergy(volume*boilersADay, waterFrom, waterTo)
+	heat, err := heating.HeatEnergy(volume*boilersADay, heating.ColdWater, heating.HotWater)
 	if err != nil {
 		return 0, err
 	}
-	mass, err := HeatMass(heat, usualEfficiency, gas)
+	mass, err := HeatMass(heat, heating.GasUsed, gas)
 	if err != nil {
 		return 0, err
 	}
@@ -211,7 +205,7 @@ func warming(heater flame, loss heating.WattsPerKelvin, outside quantity.Kelvins
 func warmthMass(heater flame, heat quantity.Joules, gas string) (quantity.Kilograms, error) {
 	stated, ok := heater.stated.Fitted.Fact("heat_gas")
 	if !ok {
-		return HeatMass(heat, usualEfficiency, gas)
+		return HeatMass(heat, heating.GasUsed, gas)
 	}
 	output, err := calc.Take[quantity.Watts](stated)
 	if err != nil {

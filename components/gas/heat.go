@@ -1,6 +1,7 @@
 package gas
 
 import (
+	"doorpocket/components/heating"
 	"doorpocket/components/internal/calc"
 	"doorpocket/components/quantity"
 )
@@ -10,11 +11,11 @@ import (
 // lower calorific value. A mixture counts as butane, the leaner by mass.
 //
 // Source: ISO 6976:2016, molar values at 25 °C divided by the molar masses:
-// propane 2043.11 kJ/mol, n-butane 2657.32 kJ/mol.
+// propane 2043.11 kJ/mol; n-butane as in the package heating.
 var netHeat = map[string]float64{
 	"propane": 2_043_110 / 0.04409562,
-	"butane":  2_657_320 / 0.0581222,
-	"mixture": 2_657_320 / 0.0581222,
+	"butane":  heating.ButaneHeat,
+	"mixture": heating.ButaneHeat,
 }
 
 // grossHeat is the same with the water of the exhaust condensed: more than

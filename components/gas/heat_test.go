@@ -4,6 +4,7 @@ import (
 	"errors"
 	"testing"
 
+	"doorpocket/components/heating"
 	"doorpocket/components/internal/calc"
 	"doorpocket/components/internal/published"
 	"doorpocket/components/quantity"
@@ -35,7 +36,7 @@ func TestHeatMassPublished(t *testing.T) {
 	heat := quantity.Joules(float64(output) * float64(hour))
 	want := float64(rate) * float64(hour)
 	heater.Same(t, "by the part used", float64(heatMass(t, heat, published.Value[quantity.Fraction](t, heater.Values, "efficiency"), "propane")), want)
-	if got := heatMass(t, heat, usualEfficiency, "propane"); float64(got) < want {
+	if got := heatMass(t, heat, heating.GasUsed, "propane"); float64(got) < want {
 		t.Errorf("the usual part gives %g kg, less than the %g kg of %s", float64(got), want, heater.Source)
 	}
 	run, err := RunMass(heat, rate, output, "propane")

@@ -5,20 +5,20 @@ import (
 	"doorpocket/components/quantity"
 )
 
-// What fuel gives where the appliance's own heat is not stated.
 const (
-	// gasHeat is the net heat of a kilogram of n-butane, 12.7 kWh, which is a
-	// little less than that of propane: enough for either.
+	// ButaneHeat is the net heat of a kilogram of n-butane in J, 12.7 kWh, which
+	// is a little less than that of propane: enough for either.
 	//
-	// Source: ISO 6976:2016 constants, 2657.32 kJ/mol and 0.0581222 kg/mol.
-	gasHeat = 45.72e6 // J/kg
+	// Source: ISO 6976:2016 constants at 25 °C, 2657.32 kJ/mol and
+	// 0.0581222 kg/mol.
+	ButaneHeat = 2_657_320 / 0.0581222
 
-	// gasUsed is the part of the net heat that a heater with a flue brings
-	// into the van.
+	// GasUsed is the part of the net heat of gas that a heater with a flue brings
+	// into the van, or a boiler into its water, where nothing is stated.
 	//
 	// Source: brochure of a gas regulator, 480 g/h for 5 kW of heat, which is
-	// 81 % on net heat.
-	gasUsed = 0.80
+	// 81 % on net heat; rounded down.
+	GasUsed quantity.Fraction = 0.80
 
 	// dieselHeat is the warm air from a litre of diesel: 2 kW from 0.24 L/h.
 	//
@@ -26,33 +26,24 @@ const (
 	dieselHeat = 2000.0 * 3600 / 0.00024 // J/m³
 )
 
-// GasRate is the gas that a heater burns for a heat, where its plate does not
-// tell.
+// GasHeat is the heat that a rate of gas brings into the van, where the plate of
+// the heater does not tell.
 //
-//	r = P / (H · e)
+//	P = r · e · H
 //
-// with the heat P in W, the net heat of the gas H = 45.72 MJ/kg, the part used
-// e = 0.80 and the rate r in kg/s. It holds for any heater with a flue, of any
-// size, on butane, propane or both.
+// with the rate r in kg/s, the part used e = 0.80, the net heat of n-butane
+// H = 45.72 MJ/kg and the heat P in W. It holds for any heater with a flue, of
+// any size, on butane, propane or both.
 //
-// Accuracy: on the safe side; many heaters use up to a seventh less (from
+// Accuracy: on the safe side; many heaters give up to a seventh more (from
 // memory).
 //
-// Source: definition of the calorific value; the constants above.
-func GasRate(heat quantity.Watts) (quantity.KilogramsPerSecond, error) {
-	if _, err := calc.Positive("the heat", heat); err != nil {
-		return 0, err
-	}
-	return calc.Positive("the rate of gas", quantity.KilogramsPerSecond(float64(heat)/(gasHeat*gasUsed)))
-}
-
-// GasHeat is the heat that a rate of gas brings into the van: the reverse of
-// GasRate.
+// Source: definition of the calorific value; ButaneHeat and GasUsed.
 func GasHeat(rate quantity.KilogramsPerSecond) (quantity.Watts, error) {
 	if _, err := calc.Positive("the rate of gas", rate); err != nil {
 		return 0, err
 	}
-	return calc.Positive("the heat", quantity.Watts(float64(rate)*gasHeat*gasUsed))
+	return calc.Positive("the heat", quantity.Watts(float64(rate)*ButaneHeat*float64(GasUsed)))
 }
 
 // DieselHeat is the heat of the warm air that a rate of diesel gives, where the

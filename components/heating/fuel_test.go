@@ -15,13 +15,13 @@ func TestFuelPublished(t *testing.T) {
 	checks := published.Read(t, "heat_loss")
 	for _, id := range []string{"regulator-brochure", "printed-consumption"} {
 		c := published.Get(t, checks, id)
-		got, err := GasRate(published.Value[quantity.Watts](t, c.Values, "heat"))
+		got, err := GasHeat(published.Value[quantity.KilogramsPerSecond](t, c.Values, "rate"))
 		if err != nil {
 			t.Fatal(err)
 		}
-		want := published.Value[quantity.KilogramsPerSecond](t, c.Values, "rate")
-		c.Same(t, "gas", float64(got), float64(want))
-		if id == "printed-consumption" && got < want {
+		want := published.Value[quantity.Watts](t, c.Values, "heat")
+		c.Same(t, "heat", float64(got), float64(want))
+		if id == "printed-consumption" && got > want {
 			t.Errorf("a heater gives more than it burns")
 		}
 	}
@@ -42,15 +42,16 @@ func TestDieselWithinItsHeat(t *testing.T) {
 	}
 }
 
-func TestGasRateUndoesGasHeat(t *testing.T) {
-	check := func(watts uint16) bool {
-		heat := quantity.Watts(watts) + 1
-		rate, err := GasRate(heat)
-		if err != nil {
-			return false
+func TestFuelProperties(t *testing.T) {
+	check := func(a, b uint16) bool {
+		gas, other := quantity.KilogramsPerSecond(a)+1, quantity.KilogramsPerSecond(b)+1
+		heat := func(rate quantity.KilogramsPerSecond) float64 { w, _ := GasHeat(rate); return float64(w) }
+		warm := func(rate quantity.KilogramsPerSecond) float64 {
+			w, _ := DieselHeat(quantity.CubicMetresPerSecond(rate))
+			return float64(w)
 		}
-		back, err := GasHeat(rate)
-		return err == nil && near(float64(back), float64(heat))
+		return near(heat(gas+other), heat(gas)+heat(other)) && near(warm(gas+other), warm(gas)+warm(other)) && // rates add up
+			heat(gas) < ButaneHeat*float64(gas) // nothing gives all of its heat to the van
 	}
 	if err := quick.Check(check, nil); err != nil {
 		t.Error(err)
@@ -59,9 +60,6 @@ func TestGasRateUndoesGasHeat(t *testing.T) {
 
 func TestFuelRefuses(t *testing.T) {
 	for _, v := range []float64{0, -1, math.NaN(), math.Inf(1), math.Inf(-1)} {
-		if got, err := GasRate(quantity.Watts(v)); !errors.Is(err, calc.ErrOutside) || got != 0 {
-			t.Errorf("GasRate(%g) = %g, %v", v, got, err)
-		}
 		if got, err := GasHeat(quantity.KilogramsPerSecond(v)); !errors.Is(err, calc.ErrOutside) || got != 0 {
 			t.Errorf("GasHeat(%g) = %g, %v", v, got, err)
 		}

@@ -34,20 +34,19 @@ func sameHeat(t *testing.T, at quantity.Kelvins, want float64) {
 }
 
 // The printed values come out of the library that made them, and all between
-// them are as near. It needs the Debian package python3-iapws, and is left out
-// without it.
+// them are as near. It needs the Debian package python3-iapws.
 func TestHeatOfWaterIAPWS(t *testing.T) {
 	const script = `
 from iapws import IAPWS95
-for t in range(0, 100):
+for t in range(0, 100, 5):
     w = IAPWS95(T=max(t, 0.01) + 273.15, P=0.101325)
     print(repr(w.rho * w.cp))`
 	out, err := python(script)
 	if err != nil {
-		t.Skip("python3-iapws is not installed: ", err)
+		t.Fatal("python3-iapws is needed for this test, make tools installs it: ", err)
 	}
 	lines := strings.Fields(out)
-	if len(lines) != 100 {
+	if len(lines) != 20 {
 		t.Fatalf("%d answers", len(lines))
 	}
 	c := published.Get(t, published.Read(t, "water"), "iapws")
@@ -56,7 +55,8 @@ for t in range(0, 100):
 		celsius := float64(published.Value[quantity.Kelvins](t, row, "at") - freezing)
 		printed[fmt.Sprintf("%.0f", celsius)] = float64(published.Value[quantity.Joules](t, row, "heat"))
 	}
-	for celsius, line := range lines {
+	for i, line := range lines {
+		celsius := 5 * i
 		heat, err := strconv.ParseFloat(line, 64)
 		if err != nil {
 			t.Fatal(err)
@@ -73,10 +73,10 @@ for t in range(0, 100):
 func python(script string) (string, error) {
 	var out []byte
 	var err error
-	for _, name := range []string{"python3", "/usr/bin/python3"} {
-		if out, err = exec.Command(name, "-c", script).Output(); err == nil {
+	for _, name := range []string{"/usr/bin/python3", "python3"} {
+		if out, err = exec.Command(name, "-c", script).CombinedOutput(); err == nil {
 			return string(out), nil
 		}
 	}
-	return "", err
+	return "", fmt.Errorf("%w\n%s", err, out)
 }

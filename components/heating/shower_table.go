@@ -9,7 +9,7 @@ import (
 	"doorpocket/components/table"
 )
 
-// What the table assumes of the shower. The boiler holds water of hotWater.
+// What the table assumes of the shower. The boiler holds water of HotWater.
 //
 // Source: common practice; flows with a small pump and a fine head, from
 // memory.
@@ -112,7 +112,7 @@ func ownFlow(in table.Input) (quantity.CubicMetresPerSecond, *table.Lack) {
 }
 
 func showerRow(boiler quantity.CubicMetres, cold, shower quantity.Kelvins, own quantity.CubicMetresPerSecond) (table.Row, error) {
-	water, err := MixedWater(boiler, hotWater, cold, shower)
+	water, err := MixedWater(boiler, HotWater, cold, shower)
 	if err != nil {
 		return nil, err
 	}

@@ -69,7 +69,7 @@ func TestFlowTime(t *testing.T) {
 
 func TestShowerRefuses(t *testing.T) {
 	for _, v := range []float64{0, -1, math.NaN(), math.Inf(1), math.Inf(-1)} {
-		if got, err := MixedWater(quantity.CubicMetres(v), hotWater, coldWater, freezing+40); !errors.Is(err, calc.ErrOutside) || got != 0 {
+		if got, err := MixedWater(quantity.CubicMetres(v), HotWater, ColdWater, freezing+40); !errors.Is(err, calc.ErrOutside) || got != 0 {
 			t.Errorf("%g m³ of hot water: %g, %v", v, got, err)
 		}
 		if got, err := FlowTime(quantity.CubicMetres(v), thinFlow); !errors.Is(err, calc.ErrOutside) || got != 0 {
@@ -81,8 +81,8 @@ func TestShowerRefuses(t *testing.T) {
 	}
 	nan := quantity.Kelvins(math.NaN())
 	for _, c := range [][3]quantity.Kelvins{ // hot, cold, mixed
-		{hotWater, coldWater, coldWater}, {hotWater, coldWater, hotWater + 1}, {hotWater, freezing - 1, coldWater}, {boiling + 1, coldWater, hotWater},
-		{nan, coldWater, hotWater}, {hotWater, nan, hotWater}, {hotWater, coldWater, nan}, {60, 15, 40}, // °C taken for K
+		{HotWater, ColdWater, ColdWater}, {HotWater, ColdWater, HotWater + 1}, {HotWater, freezing - 1, ColdWater}, {boiling + 1, ColdWater, HotWater},
+		{nan, ColdWater, HotWater}, {HotWater, nan, HotWater}, {HotWater, ColdWater, nan}, {60, 15, 40}, // °C taken for K
 	} {
 		if got, err := MixedWater(0.01, c[0], c[1], c[2]); !errors.Is(err, calc.ErrOutside) || got != 0 {
 			t.Errorf("%v: %g, %v", c, got, err)

@@ -10,12 +10,12 @@ import (
 	"doorpocket/components/table"
 )
 
-// What the table assumes of the water.
+// What all tables assume of the water that a boiler heats.
 //
 // Source: common practice.
 const (
-	coldWater = freezing + 15
-	hotWater  = freezing + 60
+	ColdWater = freezing + 15
+	HotWater  = freezing + 60
 )
 
 // source is what heats the water: a burner or an element at one setting.
@@ -103,7 +103,7 @@ func strongest(stated []table.Stated) quantity.Watts {
 }
 
 func (s source) row(volume quantity.CubicMetres, name table.Cell) (table.Row, error) {
-	lasts, err := HeatTime(volume, coldWater, hotWater, s.power)
+	lasts, err := HeatTime(volume, ColdWater, HotWater, s.power)
 	if err != nil {
 		return nil, err
 	}

@@ -65,7 +65,7 @@ func TestHeatTimePublished(t *testing.T) {
 func TestHeatTimeCommonPractice(t *testing.T) {
 	checks := published.Read(t, "heat")
 	time := func(c published.Check) float64 {
-		b := bath{published.Value[quantity.CubicMetres](t, c.Values, "volume"), coldWater, hotWater}
+		b := bath{published.Value[quantity.CubicMetres](t, c.Values, "volume"), ColdWater, HotWater}
 		return b.time(t, published.Value[quantity.Watts](t, c.Values, "power"))
 	}
 	low := published.Get(t, checks, "boiler-750-w")
@@ -115,19 +115,19 @@ func near(a, b float64) bool { return math.Abs(a-b) <= 1e-12*math.Max(math.Abs(a
 
 func TestHeatTimeRefuses(t *testing.T) {
 	for _, v := range []float64{0, -1, math.NaN(), math.Inf(1), math.Inf(-1)} {
-		refused(t, quantity.CubicMetres(v), coldWater, hotWater, 1000)
-		refused(t, 0.01, coldWater, hotWater, quantity.Watts(v))
+		refused(t, quantity.CubicMetres(v), ColdWater, HotWater, 1000)
+		refused(t, 0.01, ColdWater, HotWater, quantity.Watts(v))
 	}
 	kelvins := func(v float64) quantity.Kelvins { return quantity.Kelvins(v) }
 	for _, c := range []struct{ from, to quantity.Kelvins }{
-		{hotWater, coldWater},
-		{coldWater, coldWater},
-		{freezing - 1, hotWater}, // ice
-		{coldWater, boiling + 1}, // steam
-		{kelvins(math.NaN()), hotWater},
-		{coldWater, kelvins(math.NaN())},
-		{kelvins(math.Inf(-1)), hotWater},
-		{coldWater, kelvins(math.Inf(1))},
+		{HotWater, ColdWater},
+		{ColdWater, ColdWater},
+		{freezing - 1, HotWater}, // ice
+		{ColdWater, boiling + 1}, // steam
+		{kelvins(math.NaN()), HotWater},
+		{ColdWater, kelvins(math.NaN())},
+		{kelvins(math.Inf(-1)), HotWater},
+		{ColdWater, kelvins(math.Inf(1))},
 		{15, 60}, // °C taken for K
 	} {
 		refused(t, 0.01, c.from, c.to, 1000)

@@ -1,13 +1,13 @@
 package quantity
 
 import (
-	"bytes"
 	"fmt"
 	"math"
-	"os/exec"
 	"strconv"
 	"strings"
 	"testing"
+
+	"doorpocket/components/internal/gnuunits"
 )
 
 // gnuNames gives the GNU units expression for each unit whose name there is
@@ -75,32 +75,13 @@ func conversions() []conversion {
 	return all
 }
 
-// askUnits puts all questions to one process and gives its answers.
-func askUnits(t *testing.T, all []conversion) []string {
-	t.Helper()
-	program, err := exec.LookPath("units")
-	if err != nil {
-		t.Fatal("GNU units is needed to check the conversions: ", err)
-	}
-	var questions bytes.Buffer
-	for _, c := range all {
-		fmt.Fprintf(&questions, "%s\n%s\n", c.have(), gnuName(c.to))
-	}
-	command := exec.Command(program, "--terse", "--quiet", "--output-format", "%.17g")
-	command.Stdin = &questions
-	out, err := command.CombinedOutput()
-	if err != nil {
-		t.Fatalf("units: %v\n%s", err, out)
-	}
-	return strings.Split(strings.TrimSpace(string(out)), "\n")
-}
-
 func TestConversionsAgainstGNUUnits(t *testing.T) {
 	all := conversions()
-	answers := askUnits(t, all)
-	if len(answers) != len(all) {
-		t.Fatalf("%d answers to %d questions", len(answers), len(all))
+	var questions []gnuunits.Question
+	for _, c := range all {
+		questions = append(questions, gnuunits.Question{Have: c.have(), Want: gnuName(c.to)})
 	}
+	answers := gnuunits.Ask(t, questions)
 	for i, c := range all {
 		want, err := strconv.ParseFloat(answers[i], 64)
 		if err != nil {
