@@ -124,9 +124,7 @@ func showerRow(boiler quantity.CubicMetres, cold, shower quantity.Kelvins, own q
 			if err != nil {
 				return nil, err
 			}
-			if lasts = calc.StepDown(lasts, halfMinute); lasts > 0 {
-				cell.Quantity = quantity.Of(lasts)
-			}
+			cell = calc.CellDown(lasts, halfMinute)
 		}
 		row = append(row, cell)
 	}

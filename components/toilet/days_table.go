@@ -56,18 +56,10 @@ func DaysTable(in table.Input) (table.Result, error) {
 				if err != nil && !errors.Is(err, calc.ErrOutside) {
 					return table.Result{}, err
 				}
-				row = append(row, halfDays(lasts))
+				row = append(row, calc.CellDown(lasts, halfDay))
 			}
 			result.Rows = append(result.Rows, row)
 		}
 	}
 	return result, nil
-}
-
-// halfDays is a time rounded down to half days, empty for less than one.
-func halfDays(lasts quantity.Seconds) table.Cell {
-	if lasts = calc.StepDown(lasts, halfDay); lasts > 0 {
-		return table.Cell{Quantity: quantity.Of(lasts)}
-	}
-	return table.Cell{}
 }

@@ -32,7 +32,7 @@ func DaysTable(in table.Input) (table.Result, error) {
 				if err != nil {
 					return table.Result{}, err
 				}
-				row = append(row, halfDays(lasts))
+				row = append(row, calc.CellDown(lasts, halfDay))
 			}
 			result.Rows = append(result.Rows, row)
 		}
@@ -47,12 +47,4 @@ func tanks(in table.Input) []table.Stated {
 		return own
 	}
 	return append(in.WithRole("fresh-capacity"), in.WithRole("waste-capacity")...)
-}
-
-// halfDays is a time rounded down to half days, empty for less than one.
-func halfDays(lasts quantity.Seconds) table.Cell {
-	if lasts = calc.StepDown(lasts, halfDay); lasts > 0 {
-		return table.Cell{Quantity: quantity.Of(lasts)}
-	}
-	return table.Cell{}
 }

@@ -21,4 +21,16 @@ func TestSteps(t *testing.T) {
 	}
 }
 
+func TestCellDown(t *testing.T) {
+	for v, want := range map[quantity.Watts]string{49: "", 50: "50 W", 99: "50 W", 100: "100 W"} {
+		c, got := CellDown(v, 50), ""
+		if c.Quantity.Valid() {
+			got = c.Quantity.String()
+		}
+		if got != want {
+			t.Errorf("%v in steps of 50: %q, expected %q", v, got, want)
+		}
+	}
+}
+
 func close(a, b quantity.Watts) bool { return a-b < 1e-9 && b-a < 1e-9 }
