@@ -105,6 +105,21 @@ func TestStaysOnAtHighestVoltage(t *testing.T) {
 	}
 }
 
+// What everybody on a site knows: 3 kW does not live long on 10 A.
+func TestVerdictCommonPractice(t *testing.T) {
+	c := published.Get(t, published.Read(t, "mains"), "three-kilowatts-on-ten-amps")
+	current, err := Current(published.Value[quantity.Watts](t, c.Values, "power"), supplies[0].voltage)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := verdict(t, IEC60898, current, published.Value[quantity.Amperes](t, c.Values, "pitch")); got < MayTripWithinHour {
+		t.Errorf("%s: %d", c.What, got)
+	}
+	if got := verdict(t, IEC60898, current, published.Value[quantity.Amperes](t, c.Values, "enough")); got != StaysOn {
+		t.Errorf("%s: %d", c.What, got)
+	}
+}
+
 func TestVerdictIsMonotone(t *testing.T) {
 	for standard, pitches := range map[Standard][]quantity.Amperes{IEC60898: {0.5, 6, 10, 13, 16, 32}, UL489: {15, 20, 30}} {
 		for _, rated := range pitches {

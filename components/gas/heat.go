@@ -21,11 +21,12 @@ var netHeat = map[string]float64{
 // grossHeat is the same with the water of the exhaust condensed: more than
 // this no appliance can give out.
 //
-// Source: ISO 6976:2016: propane 2219.17 kJ/mol, n-butane 2877.40 kJ/mol.
+// Source: ISO 6976:2016: n-butane 2877.40 kJ/mol; propane as in the package
+// heating.
 var grossHeat = map[string]float64{
-	"propane": 2_219_170 / 0.04409562,
+	"propane": heating.PropaneGrossHeat,
 	"butane":  2_877_400 / 0.0581222,
-	"mixture": 2_219_170 / 0.04409562,
+	"mixture": heating.PropaneGrossHeat,
 }
 
 // HeatMass is the gas that must burn for an amount of heat.

@@ -13,6 +13,18 @@ const (
 	// 0.0581222 kg/mol.
 	ButaneHeat = 2_657_320 / 0.0581222
 
+	// PropaneGrossHeat is the heat of a kilogram of propane in J with the water of
+	// the exhaust condensed: more than that no gas of a van can give.
+	//
+	// Source: ISO 6976:2016 constants at 25 °C, 2219.17 kJ/mol and
+	// 0.04409562 kg/mol.
+	PropaneGrossHeat = 2_219_170 / 0.04409562
+
+	// dieselGrossHeat is the same for a cubic metre of diesel: 10.7 kWh/L.
+	//
+	// Source: from memory.
+	dieselGrossHeat = 10.7 * 3.6e6 / 0.001
+
 	// GasUsed is the part of the net heat of gas that a heater with a flue brings
 	// into the van, or a boiler into its water, where nothing is stated.
 	//

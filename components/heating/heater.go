@@ -142,10 +142,17 @@ func (w *warmth) useUnlessStated(use table.Use) {
 }
 
 // complete works out the heat of a flame of which only the fuel is known, and
-// rounds it down to whole steps.
+// rounds it down to whole steps. A stated heat that is more than the fuel holds
+// is refused: one of the two figures is wrong.
 func (w *warmth) complete() (err error) {
 	switch {
-	case w.heat > 0 || w.fuel == noFuel:
+	case w.fuel == noFuel:
+		return nil
+	case w.heat > 0:
+		most := float64(w.gas)*PropaneGrossHeat + float64(w.diesel)*dieselGrossHeat
+		if float64(w.heat) > most {
+			return calc.Outside("a heat output of %.4g W is more than the %.4g W in the %s", float64(w.heat), most, w.word)
+		}
 		return nil
 	case w.fuel == gas:
 		w.heat, err = GasHeat(w.gas)

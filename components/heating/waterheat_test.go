@@ -74,6 +74,13 @@ func TestHeatTimeCommonPractice(t *testing.T) {
 	if got, under := time(high), float64(published.Value[quantity.Seconds](t, high.Values, "under")); got >= under {
 		t.Errorf("%s: %g s, expected under %g s", high.What, got, under)
 	}
+	both := published.Get(t, checks, "together")
+	power := func(name string) quantity.Watts { return published.Value[quantity.Watts](t, both.Values, name) }
+	b := bath{published.Value[quantity.CubicMetres](t, both.Values, "volume"), ColdWater, HotWater}
+	part := float64(published.Value[quantity.Fraction](t, both.Values, "part"))
+	if got, alone := b.time(t, power("gas")+power("mains")), b.time(t, max(power("gas"), power("mains"))); got > part*alone {
+		t.Errorf("%s: %g s, and %g s on the stronger alone", both.What, got, alone)
+	}
 }
 
 // The constants never make water warm sooner than its properties do, but for
