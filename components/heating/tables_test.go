@@ -73,7 +73,7 @@ func TestHeatBalanceOfAnEstimate(t *testing.T) {
 	gas := facts(t, "air-heater-with-boiler", "heat_gas", "3.5 kW", "gas_high", "300 g/h", "mains_high", "1.8 kW")
 	sample.Same(t, balance(t, body(t, sample.Choice("insulation", "grade-3")), gas)[:4], []string{
 		"-15 °C | 3,050 W | gas-and-mains | 6.3 kg |  | 44 kWh", // 3049 W, wanted 4066 W
-		"-10 °C | 2,650 W | gas | 5.4 kg |  | 44 kWh", // 2614 W, wanted 3485 W of 3500
+		"-10 °C | 2,650 W | gas | 5.4 kg |  | 44 kWh",           // 2614 W, wanted 3485 W of 3500
 		"-5 °C | 2,200 W | gas | 4.5 kg |  | 44 kWh",
 		"0 °C | 1,750 W | gas | 3.6 kg |  | 42 kWh",
 	})
@@ -143,9 +143,9 @@ func TestShowerWaterTable(t *testing.T) {
 	shower := named(facts(t, "", "flow", "5 L/min"), "shower", "toilet/shower")
 	ofBig := []string{
 		"10 °C | 38 °C | 17 L | 5.5 min | 2.5 min | 3.5 min", // 10 x 50/28 = 17.86 L; 5.95, 2.98 and 3.57 min
-		"10 °C | 40 °C | 16 L | 5.5 min | 2.5 min | 3 min", // 10 x 50/30 = 16.67
-		"15 °C | 38 °C | 19 L | 6.5 min | 3 min | 3.5 min", // 10 x 45/23 = 19.57
-		"15 °C | 40 °C | 18 L | 6 min | 3 min | 3.5 min", // 10 x 45/25 = 18
+		"10 °C | 40 °C | 16 L | 5.5 min | 2.5 min | 3 min",   // 10 x 50/30 = 16.67
+		"15 °C | 38 °C | 19 L | 6.5 min | 3 min | 3.5 min",   // 10 x 45/23 = 19.57
+		"15 °C | 40 °C | 18 L | 6 min | 3 min | 3.5 min",     // 10 x 45/25 = 18
 	}
 	sample.Same(t, shown("heater", big, small, shower), ofBig)
 	sample.Same(t, shown("shower", big, small, shower)[:1], []string{"10 °C | 38 °C | 10 L | 3.5 min | 1.5 min | 2 min"}) // the smallest
