@@ -3,8 +3,8 @@
 # make test   installs what the tests need and runs them all
 
 GO ?= go
-PACKAGES = chromium zbar-tools poppler-utils units python3-iapws
-PROGRAMS = chromium zbarimg pdftoppm units
+PACKAGES = chromium zbar-tools poppler-utils qpdf units python3-iapws
+PROGRAMS = chromium zbarimg pdftoppm qpdf units
 SUDO := $(shell [ "$$(id -u)" = 0 ] || echo sudo)
 
 export CGO_ENABLED = 0

@@ -8,9 +8,9 @@ import (
 	"io/fs"
 )
 
-//go:embed pages/*.html styles/*.css scripts/*.js thirdparty/*/* signs/*.svg words.*.toml
+//go:embed pages/*.html styles/*.css scripts/*.js thirdparty/*/* signs/*.svg grids/*.toml words.*.toml
 var files embed.FS
 
-// Files is the tree of the layouts: pages, styles, scripts, signs and
+// Files is the tree of the layouts: pages, styles, scripts, signs, grids and
 // words.LANG.toml.
 func Files() fs.FS { return files }

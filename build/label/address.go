@@ -52,3 +52,12 @@ func (b Base) Root() string {
 	}
 	return b.url.EscapedPath() + "/"
 }
+
+// Path is the path of the page behind a label, below the hirer tree; without a
+// label code it is the start of the van.
+func Path(van, code string) string {
+	if code == "" {
+		return van + "/"
+	}
+	return van + "/" + code + "/"
+}

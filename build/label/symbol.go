@@ -3,6 +3,7 @@ package label
 import (
 	"fmt"
 	"image/color"
+	"iter"
 	"strconv"
 	"strings"
 
@@ -45,23 +46,37 @@ func NewSymbol(text string) (Symbol, error) {
 // Dark reports whether the module in column x and row y is dark.
 func (s Symbol) Dark(x, y int) bool { return s.dark[y*s.Size+x] }
 
+// Run is some dark modules side by side.
+type Run struct{ X, Y, Long int }
+
+// Runs gives the dark modules row by row; neighbours in a row are one run.
+func (s Symbol) Runs() iter.Seq[Run] {
+	return func(yield func(Run) bool) {
+		for y := range s.Size {
+			for x := 0; x < s.Size; x++ {
+				if !s.Dark(x, y) {
+					continue
+				}
+				long := 1
+				for x+long < s.Size && s.Dark(x+long, y) {
+					long++
+				}
+				if !yield(Run{X: x, Y: y, Long: long}) {
+					return
+				}
+				x += long
+			}
+		}
+	}
+}
+
 // Path is the symbol as the data of one SVG path in module units, quiet zone
 // included: runs of a row are one piece, so no hairlines show between modules.
 func (s Symbol) Path() string {
 	var b strings.Builder
-	for y := range s.Size {
-		for x := 0; x < s.Size; x++ {
-			if !s.Dark(x, y) {
-				continue
-			}
-			run := 1
-			for x+run < s.Size && s.Dark(x+run, y) {
-				run++
-			}
-			b.WriteString("M" + strconv.Itoa(x+Quiet) + " " + strconv.Itoa(y+Quiet) +
-				"h" + strconv.Itoa(run) + "v1h-" + strconv.Itoa(run) + "z")
-			x += run
-		}
+	for r := range s.Runs() {
+		long := strconv.Itoa(r.Long)
+		b.WriteString("M" + strconv.Itoa(r.X+Quiet) + " " + strconv.Itoa(r.Y+Quiet) + "h" + long + "v1h-" + long + "z")
 	}
 	return b.String()
 }

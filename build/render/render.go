@@ -172,6 +172,15 @@ func newWords(table *manifest.Table) (*Words, problem.List) {
 	return w, found
 }
 
+// Words gives the words of the interface in one language.
+func (r *Renderer) Words(lang string) (*Words, error) {
+	w := r.words[lang]
+	if w == nil {
+		return nil, fmt.Errorf("the interface has no words for language %q: add layouts/words.%s.toml", lang, lang)
+	}
+	return w, nil
+}
+
 // Say gives the words for a key with placeholders filled in: names and values
 // in turn. A key without words is a mistake in the layouts, and an error.
 func (w *Words) Say(key string, pairs ...any) (string, error) {

@@ -31,9 +31,9 @@ type van struct {
 
 // Van renders every page of a guide.
 func (r *Renderer) Van(g *guide.Guide) ([]File, error) {
-	w := r.words[g.Lang]
-	if w == nil {
-		return nil, fmt.Errorf("the interface has no words for language %q: add layouts/words.%s.toml", g.Lang, g.Lang)
+	w, err := r.Words(g.Lang)
+	if err != nil {
+		return nil, err
 	}
 	v := &van{r: r, w: w, guide: g}
 	v.start()

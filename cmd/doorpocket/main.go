@@ -23,6 +23,7 @@ type commands struct {
 	Inspect inspect  `cmd:""`
 	Table   table    `cmd:""`
 	Schema  schema   `cmd:""`
+	Print   printCmd `cmd:""`
 	Help    help     `cmd:""`
 	Version version  `cmd:""`
 }

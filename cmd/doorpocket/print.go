@@ -1,0 +1,205 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"os"
+	"path"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+
+	"doorpocket/build/guide"
+	"doorpocket/build/paper"
+	"doorpocket/build/render"
+	"doorpocket/build/spec"
+	"doorpocket/components/problem"
+	"doorpocket/layouts"
+)
+
+// printCmd makes PDF files to print.
+type printCmd struct {
+	Labels printLabels `cmd:""`
+	Ruler  printRuler  `cmd:""`
+	Card   printCard   `cmd:""`
+	Grids  printGrids  `cmd:""`
+}
+
+// printing is what all kinds of print need.
+type printing struct {
+	fleet  *spec.Fleet
+	render *render.Renderer
+	words  *render.Words
+	stock  *paper.Stock
+	lang   string
+}
+
+// materials reads the font, the signs and the words of a language.
+func materials(lang string) (printing, error) {
+	p := printing{lang: lang}
+	var err error
+	if p.render, err = render.New(layouts.Files()); err != nil {
+		return p, err
+	}
+	if p.words, err = p.render.Words(lang); err != nil {
+		return p, err
+	}
+	p.stock, err = paper.Open(layouts.Files())
+	return p, err
+}
+
+// startPrinting reads the fleet and what sheets are made with.
+func startPrinting(out *speaker, folder string) (printing, error) {
+	s, err := findSource(folder, true)
+	if err != nil {
+		return printing{}, err
+	}
+	fleet, found := s.load()
+	if found.HasErrors() {
+		out.problems(found)
+		return printing{}, errProblems
+	}
+	if s.demo {
+		out.say("No fleet.toml here: this is the demonstration fleet that comes with the program.")
+	}
+	p, err := materials(fleet.Languages[0])
+	p.fleet = fleet
+	return p, err
+}
+
+// chosen gives the vans that codes, names or patterns mean, all without any.
+func (p printing) chosen(words []string) ([]*spec.Van, error) {
+	if len(words) == 0 {
+		return p.fleet.Vans, nil
+	}
+	var names []string
+	for _, v := range p.fleet.Vans {
+		names = append(names, v.Code)
+	}
+	for _, v := range p.fleet.Vans {
+		names = append(names, v.Name)
+	}
+	wanted := map[*spec.Van]bool{}
+	for _, word := range words {
+		some := false
+		for _, v := range p.fleet.Vans {
+			if matches(word, v.Code) || matches(word, v.Name) {
+				wanted[v], some = true, true
+			}
+		}
+		if !some {
+			return nil, errUsage{fmt.Errorf("there is no van %q: %s", word, hint(word, names))}
+		}
+	}
+	return slices.DeleteFunc(slices.Clone(p.fleet.Vans), func(v *spec.Van) bool { return !wanted[v] }), nil
+}
+
+// matches reports whether a pattern with * and ? means a name, whatever the
+// case.
+func matches(pattern, name string) bool {
+	ok, err := path.Match(strings.ToLower(pattern), strings.ToLower(name))
+	return err == nil && ok
+}
+
+// guides puts the guides of some vans together.
+func (p printing) guides(vans []*spec.Van) []*guide.Guide {
+	kit := guide.NewKit(&p.fleet.Operator, p.lang)
+	var all []*guide.Guide
+	for _, v := range vans {
+		g, _ := kit.Build(v) // its problems were told when the fleet was loaded
+		all = append(all, g)
+	}
+	return all
+}
+
+// pdfName checks the name of the file to write.
+func pdfName(name string) error {
+	switch {
+	case name == "":
+		return errUsage{fmt.Errorf("say where the PDF goes: --out FILE.pdf")}
+	case !strings.EqualFold(filepath.Ext(name), ".pdf"):
+		return errUsage{fmt.Errorf("--out %s does not end in .pdf", name)}
+	}
+	return nil
+}
+
+// numbered is the name of the n-th of several files: sheet.pdf, sheet-2.pdf.
+func numbered(name string, n int) string {
+	if n == 1 {
+		return name
+	}
+	ext := filepath.Ext(name)
+	return strings.TrimSuffix(name, ext) + "-" + strconv.Itoa(n) + ext
+}
+
+// writeFile writes a file beside its place and moves it there when it is whole.
+func writeFile(name string, write func(io.Writer) error) error {
+	f, err := createBeside(name)
+	if err != nil {
+		return err
+	}
+	if err := write(f); err != nil {
+		f.drop()
+		return err
+	}
+	return f.Close()
+}
+
+// beside is a file that gets its name when it is closed.
+type beside struct {
+	*os.File
+	name string
+}
+
+func createBeside(name string) (*beside, error) {
+	if err := os.MkdirAll(filepath.Dir(name), 0o777); err != nil {
+		return nil, err
+	}
+	f, err := os.CreateTemp(filepath.Dir(name), ".doorpocket-*.pdf")
+	if err != nil {
+		return nil, err
+	}
+	return &beside{File: f, name: name}, nil
+}
+
+// Close gives the file its name.
+func (f *beside) Close() error {
+	if err := f.Chmod(0o644); err != nil {
+		f.drop()
+		return err
+	}
+	if err := f.File.Close(); err != nil {
+		return err
+	}
+	return os.Rename(f.File.Name(), f.name)
+}
+
+func (f *beside) drop() {
+	// What could not be written is of no use to anybody.
+	_ = f.File.Close()
+	_ = os.Remove(f.File.Name())
+}
+
+// families checks a list of families.
+func (p printing) families(list []string) error {
+	var known []string
+	for _, f := range p.fleet.Library.Families {
+		known = append(known, f.ID)
+	}
+	for _, name := range list {
+		if !slices.Contains(known, name) {
+			return errUsage{fmt.Errorf("there is no family %q: %s", name, hint(name, known))}
+		}
+	}
+	return nil
+}
+
+// told prints problems of a file that is not part of a fleet.
+func told(out *speaker, found problem.List) error {
+	out.problems(found)
+	if found.HasErrors() {
+		return errProblems
+	}
+	return nil
+}
