@@ -30,6 +30,7 @@ type Doc struct {
 	err      error
 	buf      sfnt.Buffer
 	advances [2]map[rune]float64
+	known    map[rune]bool // characters that the font has
 }
 
 // k is points a millimetre.
@@ -37,7 +38,7 @@ const k = 72 / 25.4
 
 // New begins a document without pages.
 func (s *Stock) New(about About) *Doc {
-	d := &Doc{stock: s, advances: [2]map[rune]float64{{}, {}}}
+	d := &Doc{stock: s, advances: [2]map[rune]float64{{}, {}}, known: map[rune]bool{}}
 	d.pdf = fpdf.NewCustom(&fpdf.InitType{UnitStr: "mm", Size: fpdf.SizeType{Wd: A4.Width, Ht: A4.Height}})
 	d.pdf.SetCatalogSort(true)
 	d.pdf.SetAutoPageBreak(false, 0)

@@ -56,9 +56,14 @@ func (d *Doc) Text(x, y float64, t Type, text string) {
 		return
 	}
 	text = printable(text)
-	if r, ok := d.stock.Has(text); !ok {
-		d.fail(&GlyphError{Char: r, Text: text})
-		return
+	for _, r := range text {
+		if !d.known[r] {
+			if _, ok := d.stock.Has(string(r)); !ok {
+				d.fail(&GlyphError{Char: r, Text: text})
+				return
+			}
+			d.known[r] = true
+		}
 	}
 	d.setType(t)
 	d.pdf.Text(x, y, text)

@@ -53,12 +53,18 @@ func (f filler) Embed(scheme, target, alt string) (string, bool) {
 	return "", false
 }
 
-// plot draws a table. What the axis and the lines are called stands over the
-// columns; a table with no more than one point has nothing to draw.
+// plot draws a table.
 func (f filler) plot(id, title string) (string, bool) {
-	t := f.Page.Tables[id]
+	drawing := Plot(f.Page.Tables[id], title)
+	return `<figure class="drawn">` + drawing + "</figure>", drawing != ""
+}
+
+// Plot draws a table as lines, "" where there is nothing to draw: no table, or
+// no more than one point. What the axis and the lines are called stands over
+// the columns.
+func Plot(t *guide.Table, title string) string {
 	if t == nil || len(t.Rows) < 2 {
-		return "", false
+		return ""
 	}
 	var rows [][]string
 	for _, row := range t.Rows {
@@ -69,8 +75,7 @@ func (f filler) plot(id, title string) (string, bool) {
 		rows = append(rows, cells)
 	}
 	words := figure.Axes{Title: title, X: t.Heads[0] + ", " + t.Units[0], Y: t.Caption}
-	drawing := figure.Plot(figure.SeriesOf(t.Heads, rows), words)
-	return `<figure class="drawn">` + drawing + "</figure>", drawing != ""
+	return figure.Plot(figure.SeriesOf(t.Heads, rows), words)
 }
 
 func (f filler) locator() (string, bool) {

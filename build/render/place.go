@@ -114,3 +114,29 @@ func (v *van) across(f *spec.Fitted) float64 {
 	}
 	return metres(f.Place.Across)
 }
+
+// paper is a van as sheets see it: words and drawings, no pages.
+func (r *Renderer) paper(g *guide.Guide) (*van, error) {
+	w, err := r.Words(g.Lang)
+	return &van{r: r, w: w, guide: g}, err
+}
+
+// Where says in words where something is, "" where the spec does not.
+func (r *Renderer) Where(g *guide.Guide, f *spec.Fitted) (string, error) {
+	v, err := r.paper(g)
+	if err != nil {
+		return "", err
+	}
+	return v.place(f), nil
+}
+
+// Plans are the drawings of a van, what one reaches from outside and what is
+// inside, each "" where there is nothing.
+func (r *Renderer) Plans(g *guide.Guide) (outside, inside string, err error) {
+	v, err := r.paper(g)
+	if err != nil {
+		return "", "", err
+	}
+	out, in, _ := v.plans()
+	return string(out), string(in), nil
+}

@@ -21,6 +21,11 @@ const revisionLong = 6
 
 // seal puts the revision of a page, made from its content, into the page.
 func seal(page string) []byte {
-	sum := sha256.Sum256([]byte(page))
-	return []byte(strings.ReplaceAll(page, string(revisionToken), letters.EncodeToString(sum[:])[:revisionLong]))
+	return []byte(strings.ReplaceAll(page, string(revisionToken), Revision([]byte(page))))
+}
+
+// Revision names a content in a few letters that can be read out.
+func Revision(content []byte) string {
+	sum := sha256.Sum256(content)
+	return letters.EncodeToString(sum[:])[:revisionLong]
 }

@@ -20,10 +20,11 @@ import (
 
 // printCmd makes PDF files to print.
 type printCmd struct {
-	Labels printLabels `cmd:""`
-	Ruler  printRuler  `cmd:""`
-	Card   printCard   `cmd:""`
-	Grids  printGrids  `cmd:""`
+	Labels  printLabels  `cmd:""`
+	Ruler   printRuler   `cmd:""`
+	Card    printCard    `cmd:""`
+	Booklet printBooklet `cmd:""`
+	Grids   printGrids   `cmd:""`
 }
 
 // printing is what all kinds of print need.
