@@ -1,6 +1,7 @@
 package components_test
 
 import (
+	"maps"
 	"math"
 	"math/rand/v2"
 	"slices"
@@ -44,6 +45,9 @@ func resultsOfManyVans(t *testing.T, lib *components.Library, id string) []table
 // ends. Facts that may be absent sometimes are.
 func anyFitted(random *rand.Rand, s *components.System) table.Fitted {
 	f := table.Fitted{Name: s.ID, System: s.ID}
+	for _, name := range slices.Sorted(maps.Keys(s.Constants)) {
+		f.Constants = append(f.Constants, table.Fact{Name: name, Quantity: s.Constants[name].Value.Quantity})
+	}
 	for _, d := range s.Facts {
 		if !d.Always() && random.IntN(3) == 0 {
 			continue

@@ -3,7 +3,6 @@ package vehicle
 import (
 	"fmt"
 
-	"doorpocket/components/internal/calc"
 	"doorpocket/components/quantity"
 	"doorpocket/components/table"
 )
@@ -31,10 +30,13 @@ var indexedAxles = []indexed{
 // carry is said in words. A van that states no load index has no rows; where
 // only one of its axles has one, the other is a lack.
 //
-// Columns: axle, tyre, tyres, limit, margin, verdict. What tyres carry and the
-// margin round down.
+// Columns: axle, one, together, limit, verdict. What tyres carry rounds down, the
+// limit up.
 func LoadIndexTable(in table.Input) (table.Result, error) {
 	var result table.Result
+	if !stated(in.Self, "front_load_index", "rear_load_index") {
+		return result, nil
+	}
 	for _, axle := range indexedAxles {
 		row, err := loadIndexRow(in, axle)
 		if err != nil {
@@ -43,9 +45,6 @@ func LoadIndexTable(in table.Input) (table.Result, error) {
 			continue
 		}
 		result.Rows = append(result.Rows, row)
-	}
-	if len(result.Rows) == 0 && !stated(in.Self, "front_load_index", "rear_load_index") {
-		return table.Result{}, nil
 	}
 	return result, nil
 }
@@ -107,28 +106,23 @@ func rearPair(in table.Input) bool {
 	return false
 }
 
-// againstLimit gives the cells of the limit, the margin and the verdict. A
-// margin of less than a kilogram is none.
+// againstLimit gives the cells of the limit and of the verdict.
 func againstLimit(in table.Input, axle indexed, carry quantity.Kilograms) table.Row {
 	limit, ok := axleLimit(in, axle.limit)
 	if !ok {
-		return table.Row{{}, {}, {Word: "no-limit", Tone: table.Doubtful}}
+		return table.Row{{}, {Word: "no-limit", Tone: table.Doubtful}}
 	}
-	cells := table.Row{{Quantity: quantity.Of(limit)}, {}, {Word: "carried", Tone: table.Good}}
-	switch margin := carry - limit; {
-	case margin < 0:
-		cells[2] = table.Cell{Word: "too-little", Tone: table.Bad}
-	case margin >= 1:
-		cells[1].Quantity = quantity.Of(margin)
+	verdict := table.Cell{Word: "carried", Tone: table.Good}
+	if carry < limit {
+		verdict = table.Cell{Word: "too-little", Tone: table.Bad}
 	}
-	return cells
+	return table.Row{{Quantity: quantity.Of(limit)}, verdict}
 }
 
 // axleLimit reads the limit of an axle from the masses of the van.
 func axleLimit(in table.Input, name string) (quantity.Kilograms, bool) {
 	for _, masses := range in.Of(massesSystem) {
-		f, _ := masses.Fact(name)
-		if limit, err := calc.Take[quantity.Kilograms](f); err == nil {
+		if limit, err := take[quantity.Kilograms](masses, name); err == nil {
 			return limit, true
 		}
 	}

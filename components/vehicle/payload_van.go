@@ -60,13 +60,6 @@ func ladenVan(in table.Input) (*laden, error) {
 	return v, nil
 }
 
-// take reads a fact by name, also for the message where it is not stated.
-func take[T quantity.Measure](f table.Fitted, name string) (T, error) {
-	stated, _ := f.Fact(name)
-	stated.Name = name
-	return calc.Take[T](stated)
-}
-
 // weigh finds what the van weighs when ready. A stated payload comes from a
 // scale and goes before the papers; it may be nothing.
 func (v *laden) weigh() error {

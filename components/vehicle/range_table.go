@@ -14,12 +14,16 @@ type gauge struct {
 
 var gauges = []gauge{{"full", 1}, {"three-quarters", 0.75}, {"half", 0.5}, {"quarter", 0.25}}
 
+// rangeStep is how coarsely a range is told: consumption is an estimate.
+const rangeStep quantity.Metres = 10e3
+
 // RangeTable shows how far the van goes on what the gauge shows, from the tank
 // and the consumption that are stated, or from the drive battery. A van that
 // states no consumption has no rows; one that states it and not what it is
 // drawn from has a lack.
 //
-// Columns: gauge, km, miles. Both round down.
+// Columns: gauge, km, miles. A range is told in whole tens of kilometres, and
+// both columns round down; what is less than that has no row.
 func RangeTable(in table.Input) (table.Result, error) {
 	fuel, lacks := rangeRows[quantity.CubicMetres](in.Self, "tank", "fuel_100_km")
 	charge, more := rangeRows[quantity.Joules](in.Self, "drive_battery", "energy_100_km")
@@ -40,9 +44,7 @@ func rangeRows[T quantity.CubicMetres | quantity.Joules](f table.Fitted, store, 
 	if err != nil {
 		return nil, lack(consumption, err)
 	}
-	held, _ := f.Fact(store)
-	held.Name = store // also where nothing is stated, for the message
-	holds, err := calc.Take[T](held)
+	holds, err := take[T](f, store)
 	if err != nil {
 		return nil, lack(store, err)
 	}
@@ -51,6 +53,9 @@ func rangeRows[T quantity.CubicMetres | quantity.Joules](f table.Fitted, store, 
 		way, err := Range(g.level, holds, rate)
 		if err != nil {
 			return nil, lack(store, err)
+		}
+		if way = calc.StepDown(way, rangeStep); way == 0 {
+			continue
 		}
 		shown := table.Cell{Quantity: quantity.Of(way)}
 		rows = append(rows, table.Row{{Word: g.word}, shown, shown})
