@@ -50,6 +50,7 @@ func (l *loader) table(r *manifest.Reader, id string) table.Decl {
 		if n, ok := c.Int("decimals", 0, 3); ok {
 			column.Decimals = n
 		}
+		column.Signed, _ = c.Bool("signed")
 		d.Columns = append(d.Columns, column)
 	}
 	d.Assumptions, _ = r.Texts("assumptions", manifest.Required)

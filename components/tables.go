@@ -38,6 +38,8 @@ func Calculations() map[string]table.Func {
 		"vehicle/dimensions":               vehicle.DimensionsTable,
 		"vehicle/gallons":                  vehicle.GallonsTable,
 		"vehicle/load-index":               vehicle.LoadIndexTable,
+		"vehicle/payload":                  vehicle.PayloadTable,
+		"vehicle/payload-cases":            vehicle.PayloadCasesTable,
 		"vehicle/range":                    vehicle.RangeTable,
 		"vehicle/speeds":                   vehicle.SpeedsTable,
 		"vehicle/tyre-pressures":           vehicle.TyrePressuresTable,

@@ -213,7 +213,7 @@ func cellWrong(format *quantity.Formatter, c table.Cell, column table.Column) st
 	if err != nil {
 		return err.Error()
 	}
-	if !(v > 0) || math.IsInf(v, 1) {
+	if v == 0 || math.IsNaN(v) || math.IsInf(v, 0) || v < 0 && !column.Signed {
 		return fmt.Sprintf("a quantity of %g", v)
 	}
 	style := quantity.Style{Unit: column.Unit, Rounding: column.Rounding, Decimals: column.Decimals}

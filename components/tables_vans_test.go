@@ -5,6 +5,7 @@ import (
 	"math"
 	"math/rand/v2"
 	"slices"
+	"sync"
 	"testing"
 
 	"doorpocket/components"
@@ -13,20 +14,33 @@ import (
 	"doorpocket/components/table"
 )
 
-// resultsOfManyVans works out a table for vans that have anything the library
-// allows, always the same ones. A van for which a table is refused has none.
+// manyVans are vans that have anything the library allows, always the same ones.
+var manyVans = sync.OnceValue(func() [][]table.Fitted {
+	systems, random := unchecked().Systems(), rand.New(rand.NewPCG(1, 2))
+	var vans [][]table.Fitted
+	for range 300 {
+		var all []table.Fitted
+		for _, s := range systems {
+			all = append(all, anyFitted(random, s))
+		}
+		if random.IntN(4) > 0 { // places are not always stated
+			for i := range all {
+				all[i].Along = quantity.Of(quantity.Metres(7 * random.Float64()))
+			}
+		}
+		// Most vans have a part of what there is.
+		vans = append(vans, slices.DeleteFunc(all, func(f table.Fitted) bool { return random.IntN(3) == 0 }))
+	}
+	return vans
+})
+
+// resultsOfManyVans works out a table for every page of those vans that may show
+// it.
 func resultsOfManyVans(t *testing.T, lib *components.Library, id string) []table.Result {
 	t.Helper()
 	work := components.Calculations()[id]
-	random := rand.New(rand.NewPCG(1, 2))
 	var results []table.Result
-	for range 100 {
-		var all []table.Fitted
-		for _, s := range lib.Systems() {
-			all = append(all, anyFitted(random, s))
-		}
-		// Most vans have a part of what there is.
-		all = slices.DeleteFunc(all, func(f table.Fitted) bool { return random.IntN(3) == 0 })
+	for _, all := range manyVans() {
 		for _, f := range all {
 			if s := lib.System(f.System); !slices.Contains(s.Tables, id) {
 				continue

@@ -37,10 +37,13 @@ type Tick struct {
 	Limits []Limit
 }
 
-// Limit is one limit in words.
+// Limit is one limit in words. Column is what is added up for it, and Left the
+// number that the sum is taken from, "" where the words do not tell what is left.
 type Limit struct {
-	Name  string
-	Steps []LimitStep
+	Name   string
+	Column int
+	Left   string
+	Steps  []LimitStep
 }
 
 // LimitStep is what a sum up to Upto means; Upto is "" for everything above.
@@ -144,14 +147,20 @@ func tick(known *components.Table, work *table.Tick, words components.TableWords
 	if work == nil {
 		return nil
 	}
-	i := slices.IndexFunc(known.Columns, func(c table.Column) bool { return c.ID == work.Column })
+	column := func(id string) int {
+		return slices.IndexFunc(known.Columns, func(c table.Column) bool { return c.ID == id })
+	}
+	i := column(work.Column)
 	if i < 0 {
 		return nil
 	}
 	t := &Tick{Column: i, Unit: known.Columns[i].Unit.Symbol()}
 	exact := quantity.Style{Unit: known.Columns[i].Unit, Decimals: 3}
 	for _, limit := range work.Limits {
-		l := Limit{Name: words.Cells[limit.Word]}
+		l := Limit{Name: words.Cells[limit.Word], Column: i, Left: quantity.Plain(limit.Left, exact)}
+		if limit.Column != "" {
+			l.Column = column(limit.Column)
+		}
 		for _, s := range limit.Steps {
 			l.Steps = append(l.Steps, LimitStep{Upto: quantity.Plain(s.Upto, exact), Text: words.Cells[s.Word], Tone: s.Tone})
 		}

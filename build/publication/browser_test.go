@@ -171,6 +171,46 @@ func TestScan(t *testing.T) {
 	}
 }
 
+// tickRow ticks the row of a table whose name holds a text, and reads the panel
+// that adds the rows up.
+func tickRow(t *testing.T, b *browser, row string) string {
+	t.Helper()
+	return ask(t, b, chromedp.Evaluate[string](`(() => {
+		const label = [...document.querySelectorAll(".tick")].find((l) => l.textContent.includes("`+row+`"));
+		label.querySelector("input").click();
+		return document.querySelector(".sum").textContent;
+	})()`))
+}
+
+// Ticking what goes into the van says what is left of its limit and of both
+// axles, in red words where it is too much; full water takes the place of some.
+func TestTickPayload(t *testing.T) {
+	server := serve(t, publishDemo(t))
+	b := newBrowser(t, 390, 844)
+	b.run(t, chromedp.Navigate(server.URL+"/AD/about/masses/")) // 282.4 kg are left with a full tank of fuel
+	for _, c := range []struct {
+		row  string
+		want []string
+	}{
+		{"beside the driver", []string{"Together: 75\u00a0kg", "The whole van: 207\u00a0kg left", "Front axle: ", "Rear axle: "}},
+		{"allowed on the road", []string{"Together: 95\u00a0kg", "The whole van: 187\u00a0kg left"}},
+		{"Fresh water, tank full", []string{"Together: 195\u00a0kg", "The whole van: 87\u00a0kg left"}},
+		{"third", []string{"The whole van: 12\u00a0kg left. That is close"}},
+		{"fourth", []string{"Together: 345\u00a0kg", "The whole van: 63\u00a0kg too much. Do not drive"}},
+	} {
+		got := tickRow(t, b, c.row)
+		for _, want := range c.want {
+			if !strings.Contains(got, want) {
+				t.Errorf("after %q: %q, expected %q in it", c.row, got, want)
+			}
+		}
+	}
+	if got := ask(t, b, chromedp.Evaluate[string](`document.querySelector(".sum .bad").textContent`)); !strings.Contains(got, "too much") {
+		t.Errorf("in red: %q", got)
+	}
+	b.quiet(t)
+}
+
 // Ticking rows of a table adds them up and says what the pitch makes of it; of
 // one appliance's settings only one can be on.
 func TestTickRows(t *testing.T) {
@@ -183,13 +223,7 @@ func TestTickRows(t *testing.T) {
 		}
 	}
 	b.run(t, chromedp.Navigate(server.URL+"/RW/"+label+"/"))
-	tick := func(row string) string {
-		return ask(t, b, chromedp.Evaluate[string](`(() => {
-			const label = [...document.querySelectorAll(".tick")].find((l) => l.textContent.includes("`+row+`"));
-			label.querySelector("input").click();
-			return document.querySelector(".sum").textContent;
-		})()`))
-	}
+	tick := func(row string) string { return tickRow(t, b, row) }
 	if got := tick("high setting"); !strings.Contains(got, "1,800") {
 		t.Errorf("the heater alone: %q", got)
 	}

@@ -1,7 +1,10 @@
 package render
 
 import (
+	"cmp"
 	"encoding/json"
+	"slices"
+	"strings"
 
 	"doorpocket/build/guide"
 )
@@ -14,9 +17,12 @@ type tickJSON struct {
 	Limits []limitJSON `json:"limits"`
 }
 
+// limitJSON is one limit: Sum says which of a row's numbers are added up for it.
 type limitJSON struct {
-	Name  string     `json:"name"`
-	Steps []stepJSON `json:"steps"`
+	Name  string      `json:"name"`
+	Sum   int         `json:"sum,omitempty"`
+	Left  json.Number `json:"left,omitempty"`
+	Steps []stepJSON  `json:"steps"`
 }
 
 type stepJSON struct {
@@ -27,8 +33,9 @@ type stepJSON struct {
 
 func (v *van) tickData(t *guide.Tick) string {
 	data := tickJSON{Title: v.w.must("tick_title"), Sum: v.w.must("tick_sum", "sum", "#"), Unit: t.Unit}
+	columns := summed(t)
 	for _, l := range t.Limits {
-		limit := limitJSON{Name: l.Name}
+		limit := limitJSON{Name: l.Name, Sum: slices.Index(columns, l.Column), Left: json.Number(l.Left)}
 		for _, s := range l.Steps {
 			limit.Steps = append(limit.Steps, stepJSON{Upto: json.Number(s.Upto), Text: s.Text, Class: tones[s.Tone]})
 		}
@@ -41,13 +48,31 @@ func (v *van) tickData(t *guide.Tick) string {
 	return string(text)
 }
 
+// summed lists the columns that are added up, that of the whole first.
+func summed(t *guide.Tick) []int {
+	columns := []int{t.Column}
+	for _, l := range t.Limits {
+		if !slices.Contains(columns, l.Column) {
+			columns = append(columns, l.Column)
+		}
+	}
+	return columns
+}
+
+// tableRowOf is a row as the template writes it. A row that can be ticked has
+// its numbers, one for each column that is added up; an empty cell adds nothing.
 func tableRowOf(t *guide.Table, row []guide.Cell) tableRow {
 	var r tableRow
 	for _, c := range row {
 		r.Cells = append(r.Cells, tableCell{Text: c.Text, Class: tones[c.Tone]})
 	}
 	if t.Tick != nil && len(row) > t.Tick.Column && row[0].Tick != "" && row[t.Tick.Column].Number != "" {
-		r.Tick, r.Value = row[0].Tick, row[t.Tick.Column].Number
+		r.Tick = row[0].Tick
+		var numbers []string
+		for _, i := range summed(t.Tick) {
+			numbers = append(numbers, cmp.Or(row[i].Number, "0"))
+		}
+		r.Value = strings.Join(numbers, " ")
 	}
 	return r
 }

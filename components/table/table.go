@@ -14,7 +14,8 @@ type Column struct {
 	ID       string
 	Unit     quantity.Unit // zero Unit: a column of words
 	Rounding quantity.Rounding
-	Decimals int // -1: the usual number for the unit
+	Decimals int  // -1: the usual number for the unit
+	Signed   bool // its quantities may be below zero: what takes load off an axle
 }
 
 // Decl is a table as tables.toml declares it.
@@ -63,7 +64,7 @@ type Result struct {
 	Tick  *Tick // nil where rows cannot be ticked and added up
 }
 
-// Tick lets a reader tick rows: the numbers of one column are added up and held
+// Tick lets a reader tick rows: the numbers of a column are added up and held
 // against limits. Without script the rows say the same.
 type Tick struct {
 	Column string // its id
@@ -73,8 +74,10 @@ type Tick struct {
 // Limit is one limit with what a sum means, from small to large. The last step
 // has no end.
 type Limit struct {
-	Word  string // key of the table's own words: what is limited
-	Steps []Step
+	Word   string            // key of the table's own words: what is limited
+	Column string            // id of the column that is added up; empty: that of the Tick
+	Left   quantity.Quantity // what the sum is taken from where the words tell what is left as {$left}; may be absent
+	Steps  []Step
 }
 
 // Step is what a sum up to and including Upto means.

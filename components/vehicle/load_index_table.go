@@ -30,7 +30,7 @@ var indexedAxles = []indexed{
 // carry is said in words. A van that states no load index has no rows; where
 // only one of its axles has one, the other is a lack.
 //
-// Columns: axle, one, together, limit, verdict. What tyres carry rounds down, the
+// Columns: axle, together, limit, verdict. What tyres carry rounds down, the
 // limit up.
 func LoadIndexTable(in table.Input) (table.Result, error) {
 	var result table.Result
@@ -65,15 +65,11 @@ func loadIndexRow(in table.Input, axle indexed) (table.Row, error) {
 		return nil, fmt.Errorf("%s is not stated", axle.index)
 	}
 	word, tyres := axleWheels(in, axle)
-	one, err := TyreLoad(index.Count)
-	if err != nil {
-		return nil, fmt.Errorf("%s: %w", axle.index, err)
-	}
 	carry, err := AxleCapacity(index.Count, tyres)
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", axle.index, err)
 	}
-	row := table.Row{{Word: word}, {Quantity: quantity.Of(one)}, {Quantity: quantity.Of(carry)}}
+	row := table.Row{{Word: word}, {Quantity: quantity.Of(carry)}}
 	return append(row, againstLimit(in, axle, carry)...), nil
 }
 

@@ -13,18 +13,17 @@ import (
 // examples use it for passengers too.
 const Person quantity.Kilograms = 75
 
-// What a traveller brings: clothes, bedding, and for the house things that grow
-// with the van, such as food, dishes and chairs. The first two are the upper
-// ends of what a magazine's payload article gives; the last has the form of the
-// least payload of a motor caravan, 10 kg for each metre of length.
+// personalThings is what each person brings: 15 kg of clothes and 7 kg of
+// bedding.
 //
-// Source: motorhome magazine payload article; Regulation (EU) 1230/2012, annex
-// I part A (from memory).
-const (
-	clothes        quantity.Kilograms = 15 // a person
-	bedding        quantity.Kilograms = 7  // a person
-	houseForAMetre                    = 10 // kg/m
-)
+// Source: motorhome magazine payload article, upper ends.
+const personalThings quantity.Kilograms = 15 + 7
+
+// thingsForAMetre is what a household brings for each metre of the van, in kg/m.
+//
+// Source: the form of the least payload of a motor caravan, Regulation (EU)
+// 1230/2012, annex I part A (from memory).
+const thingsForAMetre = 10
 
 // What a litre weighs, on the heavy side, in kg/m³.
 //
@@ -48,8 +47,8 @@ const fuelCounted quantity.Fraction = 0.9
 // Source: stamped tares of common cylinders, 0.8 to 1.6.
 const emptyCylinder = 1.6
 
-// Things that are fitted later, which the mass in running order of the papers
-// does not hold, by system. A van weighed with them holds them already.
+// fittedLater are things that the mass in running order of the papers does not
+// hold, by system. A van weighed with them holds them already.
 //
 // Source: motorhome magazine payload article, upper ends; the rack without
 // bicycles: common practice.
@@ -65,18 +64,6 @@ var fittedLater = map[string]quantity.Kilograms{
 //
 // Source: motorhome magazine payload article, upper end.
 const tentAwning quantity.Kilograms = 45
-
-// behindMount is how far the middle of the bicycles stands beyond the mount of
-// a rack that does not state how far it sticks out.
-//
-// Source: common practice.
-const behindMount quantity.Metres = 0.3
-
-// driverBehind is how far the people in the cab sit behind the front axle, for a
-// van whose cab seats have no place of their own.
-//
-// Source: common practice.
-const driverBehind quantity.Metres = 0.5
 
 // Left is what may still be loaded: the maximum less what the van weighs. It
 // is negative for a van that is too heavy.
@@ -98,33 +85,20 @@ func Left(maximum, actual quantity.Kilograms) (quantity.Kilograms, error) {
 	return maximum - actual, nil
 }
 
-// People is the mass of so many people at 75 kg.
+// HouseThings is the mass of food, dishes, chairs and the like that a household
+// brings.
 //
-// Source: that of Person.
-func People(n int) (quantity.Kilograms, error) {
-	if n < 0 || n > 20 {
-		return 0, calc.Outside("%d people cannot be in a van", n)
-	}
-	return Person * quantity.Kilograms(n), nil
-}
-
-// Luggage is what so many people bring: clothes and bedding for each, and for
-// the house 10 kg for each metre of the van.
+//	m = 10 · l
 //
-//	m = (15 + 7) · n + 10 · l
+// with the length of the van l in m and the mass m in kg. It is a custom and no
+// limit: only a scale knows. It holds for vans up to 20 m.
 //
-// with n people, the length l in m and the mass m in kg. It is a custom and no
-// limit: only a scale knows. It holds for 1 to 20 people and vans up to 20 m.
-//
-// Source: that of the constants.
-func Luggage(n int, length quantity.Metres) (quantity.Kilograms, error) {
-	if n < 1 || n > 20 {
-		return 0, calc.Outside("%d people cannot be in a van", n)
-	}
+// Source: that of thingsForAMetre.
+func HouseThings(length quantity.Metres) (quantity.Kilograms, error) {
 	if !(length > 0 && length <= 20) {
 		return 0, calc.Outside("the length is %g m, which must lie above 0 and up to 20 m", float64(length))
 	}
-	return (clothes+bedding)*quantity.Kilograms(n) + quantity.Kilograms(houseForAMetre*float64(length)), nil
+	return quantity.Kilograms(thingsForAMetre * float64(length)), nil
 }
 
 // liquid is the mass of a volume at a density in kg/m³.

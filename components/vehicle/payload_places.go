@@ -1,12 +1,21 @@
 package vehicle
 
 import (
-	"fmt"
-
-	"doorpocket/components/internal/calc"
 	"doorpocket/components/quantity"
 	"doorpocket/components/table"
 )
+
+// behindMount is how far the middle of the bicycles stands beyond the mount of
+// a rack that does not state how far it sticks out.
+//
+// Source: common practice.
+const behindMount quantity.Metres = 0.3
+
+// driverBehind is how far the people in the cab sit behind the front axle, for a
+// van whose cab seats have no place of their own.
+//
+// Source: common practice.
+const driverBehind quantity.Metres = 0.5
 
 // place is where something stands along the van, from the front bumper. One
 // that is not known names the fitted system that should state it.
@@ -32,53 +41,71 @@ func (v *laden) cabSeats() place {
 	return place{along: v.chassis.Front + driverBehind, known: true}
 }
 
-// seatsBehind are the places of people behind the cab, in the order of the van.
-func (v *laden) seatsBehind() []place {
-	var seats []place
-	for _, f := range v.in.Of("living/travel-seats") {
-		n, _ := f.Fact("seats")
-		for range n.Count {
-			seats = append(seats, placeOf(f))
-		}
-	}
-	return seats
-}
-
-// seat is where the nth person sits; the first is the driver.
+// seat is where the nth person sits; the first is the driver, the second sits
+// beside, the others behind them in the order of the van.
 func (v *laden) seat(n int) place {
 	if n <= 2 {
 		return v.cabSeats()
 	}
-	if seats := v.seatsBehind(); n-3 < len(seats) {
-		return seats[n-3]
+	n -= 2
+	for _, f := range v.in.Of("living/travel-seats") {
+		seats, _ := f.Fact("seats")
+		if n <= seats.Count {
+			return placeOf(f)
+		}
+		n -= seats.Count
 	}
 	return place{fitted: v.body.Name}
+}
+
+// garage is a load space: where the middle of its load is, and what still goes
+// into it.
+type garage struct {
+	at   place
+	room quantity.Kilograms
+}
+
+// readGarages finds the garages, with the room that bicycles leave in them.
+func (v *laden) readGarages() {
+	var bicycles quantity.Kilograms
+	for _, rack := range v.in.Of("vehicle/cycle-rack") {
+		if mount, _ := rack.Fact("place"); mount.Option == "in-garage" {
+			limit, _ := take[quantity.Kilograms](rack, "limit")
+			bicycles += limit
+		}
+	}
+	for _, f := range v.in.Of("openings/garage") {
+		room, err := take[quantity.Kilograms](f, "max_load")
+		if err != nil {
+			v.lack(f.Name, "max_load", err)
+			continue
+		}
+		kept := min(room, bicycles)
+		bicycles -= kept
+		at := placeOf(f)
+		if middle, err := take[quantity.Metres](f, "middle"); err == nil {
+			at.along, at.known = middle, true
+		}
+		v.garages = append(v.garages, garage{at: at, room: room - kept})
+	}
 }
 
 // stow puts things where travellers put them: into the garage as far as its
 // limit goes, else where the lockers are. A van without either has no known
 // place for them.
-func (v *laden) stow(l *load, mass quantity.Kilograms) {
-	for _, garage := range v.in.Of("openings/garage") {
-		room, err := take[quantity.Kilograms](garage, "max_load")
-		if err != nil {
-			v.lack(garage.Name, "max_load", err)
-			continue
-		}
-		part := min(mass, max(room-v.garageFilled, 0))
-		v.garageFilled += part
-		v.add(l, part, placeOf(garage))
+func (v *laden) stow(mass quantity.Kilograms) load {
+	sum := load{known: v.ready.known}
+	for i := range v.garages {
+		part := min(mass, v.garages[i].room)
+		v.garages[i].room -= part
+		sum = sum.plus(v.put(part, v.garages[i].at))
 		mass -= part
 	}
-	v.add(l, mass, v.lockers())
-}
-
-func (v *laden) lockers() place {
-	storage := v.in.Of("living/storage")
-	if len(storage) == 0 {
-		return place{fitted: v.in.Self.Name}
+	lockers := place{fitted: v.in.Self.Name}
+	if storage := v.in.Of("living/storage"); len(storage) > 0 {
+		lockers = placeOf(storage[0])
 	}
-	return placeOf(storage[0])
+	return sum.plus(v.put(mass, lockers))
 }
 
 // rackPlace is where the middle of the bicycles on a rack is: outside the van
@@ -86,10 +113,8 @@ func (v *laden) lockers() place {
 func rackPlace(rack table.Fitted) place {
 	at := placeOf(rack)
 	out := behindMount
-	if f, ok := rack.Fact("adds_length"); ok {
-		if length, err := calc.Take[quantity.Metres](f); err == nil {
-			out = length / 2
-		}
+	if length, err := take[quantity.Metres](rack, "adds_length"); err == nil {
+		out = length / 2
 	}
 	switch mount, _ := rack.Fact("place"); mount.Option {
 	case "rear-wall", "rear-door", "tow-bar":
@@ -98,30 +123,4 @@ func rackPlace(rack table.Fitted) place {
 		at.along -= out
 	}
 	return at
-}
-
-// inGarage reports whether a rack takes room of the garage.
-func inGarage(rack table.Fitted) bool {
-	mount, _ := rack.Fact("place")
-	return mount.Option == "in-garage"
-}
-
-// people counts those who travel when every bed is taken, as far as there are
-// seats. Where the body states neither, that is the driver and a passenger.
-func (v *laden) people() (int, error) {
-	n := 0
-	for _, name := range []string{"berths", "seats"} {
-		f, ok := v.body.Fact(name)
-		switch {
-		case !ok:
-		case f.Count < 1:
-			return 0, fmt.Errorf("%s is %d, which must be 1 or more", name, f.Count)
-		case n == 0 || f.Count < n:
-			n = f.Count
-		}
-	}
-	if n == 0 {
-		n = 2
-	}
-	return n, nil
 }

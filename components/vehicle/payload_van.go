@@ -13,31 +13,32 @@ import (
 // stated limit is zero.
 type limits struct{ whole, front, rear quantity.Kilograms }
 
-// laden is a van as the payload is reckoned from it.
-type laden struct {
-	in           table.Input
-	body         table.Fitted
-	limits       limits
-	weighed      bool               // payload comes from a scale, with all that is fitted
-	ready        load               // what it weighs with what is counted already
-	inPapers     quantity.Kilograms // mass in running order
-	chassis      Chassis
-	lacks        []table.Lack
-	fresh        []freshTank
-	boilersFull  bool
-	garageFilled quantity.Kilograms // what stands in the garage so far
-}
-
-// load is the mass of a van and, where all its places are known, what stands on
+// load is the mass of something and, where its place is known, what it puts on
 // each axle.
 type load struct {
-	total quantity.Kilograms
+	mass  quantity.Kilograms
 	axles Axles
 	known bool // axles holds
 }
 
-// ladenVan reads what a van states of its masses. The error says why no payload
-// can be reckoned.
+func (l load) plus(m load) load {
+	return load{mass: l.mass + m.mass, axles: l.axles.Plus(m.axles), known: l.known && m.known}
+}
+
+// laden is a van as its load is reckoned.
+type laden struct {
+	in      table.Input
+	body    table.Fitted
+	limits  limits
+	weighed bool // payload comes from a scale, with all that is fitted
+	ready   load // the van with what its mass in running order counts
+	chassis Chassis
+	garages []garage
+	lacks   []table.Lack
+}
+
+// ladenVan reads what a van states of its masses. The error says why nothing can
+// be reckoned.
 func ladenVan(in table.Input) (*laden, error) {
 	v := &laden{in: in}
 	if bodies := in.Of(bodySystem); len(bodies) > 0 {
@@ -47,7 +48,7 @@ func ladenVan(in table.Input) (*laden, error) {
 	if v.limits.whole, err = take[quantity.Kilograms](in.Self, "max"); err != nil {
 		return nil, err
 	}
-	if v.inPapers, err = take[quantity.Kilograms](in.Self, "running"); err != nil {
+	if v.ready.mass, err = take[quantity.Kilograms](in.Self, "running"); err != nil {
 		return nil, err
 	}
 	v.limits.front, _ = take[quantity.Kilograms](in.Self, "front_axle")
@@ -56,14 +57,13 @@ func ladenVan(in table.Input) (*laden, error) {
 		return nil, err
 	}
 	v.standOnAxles()
-	v.readFreshTanks()
+	v.readGarages()
 	return v, nil
 }
 
-// weigh finds what the van weighs when ready. A stated payload comes from a
-// scale and goes before the papers; it may be nothing.
+// weigh lets a stated payload go before the papers: it comes from a scale. It
+// may be nothing.
 func (v *laden) weigh() error {
-	v.ready.total = v.inPapers
 	stated, ok := v.in.Self.Fact("payload")
 	if !ok {
 		return nil
@@ -75,7 +75,7 @@ func (v *laden) weigh() error {
 	if !(payload >= 0 && payload < v.limits.whole) {
 		return calc.Outside("payload is %s, which must not be below zero and must be less than the maximum, %g kg", stated.Quantity, float64(v.limits.whole))
 	}
-	v.weighed, v.ready.total = true, v.limits.whole-payload
+	v.weighed, v.ready.mass = true, v.limits.whole-payload
 	return nil
 }
 
@@ -83,8 +83,8 @@ func (v *laden) weigh() error {
 // that is a lack; masses are reckoned all the same.
 func (v *laden) standOnAxles() {
 	front, err := take[quantity.Kilograms](v.in.Self, "front_ready")
-	if err == nil && front >= v.ready.total {
-		err = calc.Outside("front_ready is %g kg, which must be less than the whole van, %g kg", float64(front), float64(v.ready.total))
+	if err == nil && front >= v.ready.mass {
+		err = calc.Outside("front_ready is %g kg, which must be less than the whole van, %g kg", float64(front), float64(v.ready.mass))
 	}
 	if err != nil {
 		v.lack(v.in.Self.Name, "front_ready", err)
@@ -102,7 +102,7 @@ func (v *laden) standOnAxles() {
 		v.lack(v.body.Name, "front_overhang", err)
 		return
 	}
-	v.ready.axles = Axles{Front: front, Rear: v.ready.total - front}
+	v.ready.axles = Axles{Front: front, Rear: v.ready.mass - front}
 	v.ready.known = true
 }
 
@@ -123,23 +123,70 @@ func (v *laden) counted(what string) bool {
 	return contains.Has(what)
 }
 
-// add puts a mass somewhere along the van. Where the place is not known, the
-// loads on the axles are not known from there on.
-func (v *laden) add(l *load, mass quantity.Kilograms, at place) {
-	l.total += mass
+// put is the load of a mass somewhere along the van. Where the place is not
+// known, what it puts on the axles is not known either, which is a lack.
+func (v *laden) put(mass quantity.Kilograms, at place) load {
+	l := load{mass: mass, known: v.ready.known}
 	if mass == 0 || !l.known {
-		return
+		return l
 	}
-	if !at.known {
-		l.known = false
-		v.lack(at.fitted, "at", fmt.Errorf("its place along the van is not stated, so the load on each axle is not known"))
-		return
+	err := fmt.Errorf("its place along the van is not stated, so the load on each axle is not known")
+	if at.known {
+		l.axles, err = v.chassis.Load(mass, at.along)
 	}
-	more, err := v.chassis.Load(mass, at.along)
 	if err != nil {
 		l.known = false
 		v.lack(at.fitted, "at", err)
-		return
 	}
-	l.axles = l.axles.Plus(more)
+	return l
+}
+
+// always is the ready van with what every drive needs and its mass in running
+// order does not hold: the driver, the rest of the fuel, and on papers alone
+// what was fitted later.
+func (v *laden) always() load {
+	l := v.ready
+	if !v.counted("driver") {
+		l = l.plus(v.put(Person, v.cabSeats()))
+	}
+	l = l.plus(v.fuel())
+	if v.weighed || v.counted("hire-equipment") {
+		return l
+	}
+	for _, f := range v.in.All {
+		if mass, later := fittedLater[f.System]; later {
+			l = l.plus(v.put(mass, placeOf(f)))
+		}
+	}
+	return l
+}
+
+// fuel is what the tanks hold beyond what is counted.
+func (v *laden) fuel() load {
+	density := float64(dieselDensity) // the heavier, also where nothing is stated
+	if fuel, _ := v.body.Fact("fuel"); fuel.Option == "petrol" {
+		density = petrolDensity
+	}
+	sum := load{known: v.ready.known}
+	for _, tank := range v.in.WithRole("fuel-capacity") {
+		full, err := v.liquidIn(tank, density)
+		if err != nil {
+			v.lack(tank.Fitted.Name, tank.Fact.Name, err)
+			continue
+		}
+		if v.counted("fuel") {
+			full *= quantity.Kilograms(1 - fuelCounted)
+		}
+		sum = sum.plus(v.put(full, placeOf(tank.Fitted)))
+	}
+	return sum
+}
+
+// liquidIn is what a full tank holds, at a density in kg/m³.
+func (v *laden) liquidIn(s table.Stated, density float64) (quantity.Kilograms, error) {
+	volume, err := calc.Take[quantity.CubicMetres](s.Fact)
+	if err != nil {
+		return 0, err
+	}
+	return liquid(volume, density)
 }

@@ -8,16 +8,15 @@ import (
 )
 
 // freshTank is one tank for fresh water: what it holds, what it may hold on the
-// road, and what is in it.
+// road, and what the mass of the ready van counts in it.
 type freshTank struct {
-	at                place
-	holds, travel, in quantity.CubicMetres
+	at                     place
+	holds, travel, counted quantity.CubicMetres
 }
 
-// readFreshTanks reads the tanks and puts the water into them that the mass of
-// the ready van holds. Water that is counted without saying how much is none,
-// so that it is reckoned in full.
-func (v *laden) readFreshTanks() {
+// freshTanks reads the tanks for fresh water.
+func (v *laden) freshTanks() []freshTank {
+	var all []freshTank
 	for _, s := range v.in.WithRole("fresh-capacity") {
 		holds, err := calc.Take[quantity.CubicMetres](s.Fact)
 		if err != nil {
@@ -28,77 +27,90 @@ func (v *laden) readFreshTanks() {
 		if travel, err := take[quantity.CubicMetres](s.Fitted, "travel_volume"); err == nil {
 			tank.travel = min(travel, holds)
 		}
-		v.fresh = append(v.fresh, tank)
+		all = append(all, tank)
 	}
+	return v.withCounted(all)
+}
+
+// withCounted puts the water into the tanks that the mass of the ready van
+// holds. Water that is counted without saying how much is none, so that it is
+// reckoned in full.
+func (v *laden) withCounted(tanks []freshTank) []freshTank {
 	if !v.counted("fresh-water") {
-		return
+		return tanks
 	}
 	water, err := take[quantity.CubicMetres](v.in.Self, "counted_water")
 	if err != nil {
 		v.lack(v.in.Self.Name, "counted_water", err)
-		return
+		return tanks
 	}
-	for i := range v.fresh {
-		part := min(water, v.fresh[i].holds)
-		v.fresh[i].in, water = part, water-part
+	for i := range tanks {
+		tanks[i].counted = min(water, tanks[i].holds)
+		water -= tanks[i].counted
 	}
 	if water > 0 {
 		v.lack(v.in.Self.Name, "counted_water", fmt.Errorf("counted_water is more than the tanks for fresh water hold"))
 	}
+	return tanks
 }
 
-// putTravelWater fills the tanks as far as the papers allow on the road, where
-// they allow less than all.
-func (v *laden) putTravelWater(l *load, _ int) {
-	for _, tank := range v.fresh {
-		if tank.travel < tank.holds {
-			v.fill(l, func(t freshTank) quantity.CubicMetres { return t.travel })
-			return
+// water is the fresh water that the papers allow on the road, where they allow
+// less than all, and the full tanks: one or the other. Boilers fill themselves
+// from the tanks.
+func (v *laden) water() []item {
+	tanks := v.freshTanks()
+	boilers := v.boilers()
+	sumOf := func(level func(freshTank) quantity.CubicMetres) load {
+		sum := load{known: v.ready.known}
+		for _, tank := range tanks {
+			mass, err := liquid(max(level(tank)-tank.counted, 0), waterDensity)
+			if err != nil {
+				v.lack(tank.at.fitted, "capacity", err)
+				continue
+			}
+			sum = sum.plus(v.put(mass, tank.at))
 		}
-	}
-}
-
-// putWater fills every tank.
-func (v *laden) putWater(l *load, _ int) {
-	v.fill(l, func(t freshTank) quantity.CubicMetres { return t.holds })
-}
-
-// fill brings each tank up to a level, and the first time the boilers too, which
-// fill themselves from the tanks.
-func (v *laden) fill(l *load, upTo func(freshTank) quantity.CubicMetres) {
-	for i := range v.fresh {
-		tank := &v.fresh[i]
-		more := upTo(*tank) - tank.in
-		if more <= 0 {
-			continue
+		if sum.mass == 0 {
+			return sum
 		}
-		tank.in += more
-		mass, err := liquid(more, waterDensity)
-		if err != nil {
-			v.lack(tank.at.fitted, "capacity", err)
-			continue
-		}
-		v.add(l, mass, tank.at)
-		v.fillBoilers(l)
+		return sum.plus(boilers)
 	}
+	travel := sumOf(func(t freshTank) quantity.CubicMetres { return t.travel })
+	full := sumOf(func(t freshTank) quantity.CubicMetres { return t.holds })
+	var all []item
+	if travel.mass < full.mass {
+		all = append(all, item{word: travelWaterItem, group: freshWaterItem, load: travel})
+	}
+	return append(all, item{word: freshWaterItem, group: freshWaterItem, load: full})
 }
 
-func (v *laden) fillBoilers(l *load) {
-	if v.boilersFull || v.counted("boiler-water") {
-		return
+// boilers is the water in the boilers, where the ready van does not hold it yet.
+func (v *laden) boilers() load {
+	sum := load{known: v.ready.known}
+	if v.counted("boiler-water") {
+		return sum
 	}
-	v.boilersFull = true
 	for _, s := range v.in.WithRole("boiler-volume") {
-		volume, err := calc.Take[quantity.CubicMetres](s.Fact)
+		mass, err := v.liquidIn(s, waterDensity)
 		if err != nil {
 			v.lack(s.Fitted.Name, s.Fact.Name, err)
 			continue
 		}
-		mass, err := liquid(volume, waterDensity)
-		if err != nil {
-			v.lack(s.Fitted.Name, s.Fact.Name, err)
-			continue
-		}
-		v.add(l, mass, placeOf(s.Fitted))
+		sum = sum.plus(v.put(mass, placeOf(s.Fitted)))
 	}
+	return sum
+}
+
+// waste is a full tank for waste water, which is emptied before a drive or not.
+func (v *laden) waste() []item {
+	sum := load{known: v.ready.known}
+	for _, s := range v.in.WithRole("waste-capacity") {
+		mass, err := v.liquidIn(s, waterDensity)
+		if err != nil {
+			v.lack(s.Fitted.Name, s.Fact.Name, err)
+			continue
+		}
+		sum = sum.plus(v.put(mass, placeOf(s.Fitted)))
+	}
+	return []item{{word: wasteItem, load: sum}}
 }

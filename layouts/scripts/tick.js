@@ -34,11 +34,15 @@ for (const figure of document.querySelectorAll("figure[data-tick]")) {
       return;
     }
     // Whole thousandths: a sum of decimals must not miss a limit by its noise.
-    const total = on.reduce((all, row) => all + Math.round(1000 * row.dataset.value), 0) / 1000;
-    const lines = [line(sum.replace("#", total.toLocaleString(document.documentElement.lang) + "\u00a0" + unit), "total")];
+    const total = (i) => on.reduce((all, row) => all + Math.round(1000 * row.dataset.value.split(" ")[i]), 0) / 1000;
+    const said = (number) => number.toLocaleString(document.documentElement.lang) + "\u00a0" + unit;
+    const lines = [line(sum.replace("#", said(total(0))), "total")];
     for (const limit of limits) {
-      const step = limit.steps.find((s) => s.upto === undefined || total <= Number(s.upto));
-      lines.push(line(limit.name + ": " + step.text, step.tone));
+      const of = total(limit.sum || 0);
+      const step = limit.steps.find((s) => s.upto === undefined || of <= Number(s.upto));
+      // What is left rounds down, what is too much up.
+      const left = Math.abs(Math.floor(((1000 * limit.left) - Math.round(1000 * of)) / 1000));
+      lines.push(line(limit.name + ": " + step.text.replace("{$left}", said(left)), step.tone));
     }
     panel.replaceChildren(...lines);
   };
