@@ -25,6 +25,7 @@ type limitJSON struct {
 	Steps []stepJSON  `json:"steps"`
 }
 
+// stepJSON is a step; # in its text stands for what is left, or too much.
 type stepJSON struct {
 	Upto  json.Number `json:"upto,omitempty"`
 	Text  string      `json:"text"`
@@ -37,7 +38,7 @@ func (v *van) tickData(t *guide.Tick) string {
 	for _, l := range t.Limits {
 		limit := limitJSON{Name: l.Name, Sum: slices.Index(columns, l.Column), Left: json.Number(l.Left)}
 		for _, s := range l.Steps {
-			limit.Steps = append(limit.Steps, stepJSON{Upto: json.Number(s.Upto), Text: s.Text, Class: tones[s.Tone]})
+			limit.Steps = append(limit.Steps, stepJSON{Upto: json.Number(s.Upto), Text: strings.ReplaceAll(s.Text, "{$left}", "#"), Class: tones[s.Tone]})
 		}
 		data.Limits = append(data.Limits, limit)
 	}

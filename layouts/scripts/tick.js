@@ -42,7 +42,7 @@ for (const figure of document.querySelectorAll("figure[data-tick]")) {
       const step = limit.steps.find((s) => s.upto === undefined || of <= Number(s.upto));
       // What is left rounds down, what is too much up.
       const left = Math.abs(Math.floor(((1000 * limit.left) - Math.round(1000 * of)) / 1000));
-      lines.push(line(limit.name + ": " + step.text.replace("{$left}", said(left)), step.tone));
+      lines.push(line(limit.name + ": " + step.text.replace("#", said(left)), step.tone));
     }
     panel.replaceChildren(...lines);
   };
