@@ -184,10 +184,9 @@ func tickRow(t *testing.T, b *browser, row string) string {
 
 // Ticking what goes into the van says what is left of its limit and of both
 // axles, in red words where it is too much; full water takes the place of some.
-func TestTickPayload(t *testing.T) {
-	server := serve(t, publishDemo(t))
-	b := newBrowser(t, 390, 844)
-	b.run(t, chromedp.Navigate(server.URL+"/AD/about/masses/")) // 282.4 kg are left with a full tank of fuel
+func tickPayload(t *testing.T, b *browser, site string) {
+	t.Helper()
+	b.run(t, chromedp.Navigate(site+"/AD/about/masses/")) // 282.4 kg are left with a full tank of fuel
 	for _, c := range []struct {
 		row  string
 		want []string
@@ -208,7 +207,6 @@ func TestTickPayload(t *testing.T) {
 	if got := ask(t, b, chromedp.Evaluate[string](`document.querySelector(".sum .bad").textContent`)); !strings.Contains(got, "too much") {
 		t.Errorf("in red: %q", got)
 	}
-	b.quiet(t)
 }
 
 // Ticking rows of a table adds them up and says what the pitch makes of it; of
@@ -234,5 +232,6 @@ func TestTickRows(t *testing.T) {
 	if !strings.Contains(got, "1,900") || !strings.Contains(got, "6") || !strings.Contains(got, "trip") {
 		t.Errorf("with the kettle: %q", got)
 	}
+	tickPayload(t, b, server.URL)
 	b.quiet(t)
 }
