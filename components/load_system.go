@@ -71,6 +71,7 @@ func (l *loader) fact(r *manifest.Reader, name string) fact.Decl {
 	}
 	d.Required, _ = r.Bool("required")
 	d.When, _ = r.Text("when")
+	d.Sense, _ = condition.Parse(d.When) // what is not understood, check reports
 	d.Role, _ = r.Text("role")
 	l.limits(r, &d)
 	if e, ok := r.Raw("default"); ok && d.Type.Kind != 0 {

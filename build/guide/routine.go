@@ -78,26 +78,36 @@ func (b *builder) step(p *Page, s *components.Step) Step {
 // constrained turns the constraints of the steps into indexes.
 func (b *builder) constrained(steps []Step) []route.Step {
 	list := make([]route.Step, len(steps))
+	byName := map[string][]int{}
 	for i, s := range steps {
-		list[i].ID = s.Page.Fitted.System.ID + ":" + s.ID
+		system := s.Page.Fitted.System
+		list[i].ID = system.ID + ":" + s.ID
 		list[i].Place = b.place(s.Page.Fitted)
+		byName[list[i].ID] = append(byName[list[i].ID], i)
+		byName[system.Family+":"+s.ID] = append(byName[system.Family+":"+s.ID], i)
 	}
+	w := newWaits(list)
 	for i, s := range steps {
-		for j, other := range steps {
-			if i != j && (named(s.After, other) || named(other.Before, s)) {
-				list[i].After = append(list[i].After, j)
+		for _, ref := range s.After {
+			for _, j := range byName[ref] {
+				w.add(i, j)
+			}
+		}
+		for _, ref := range s.Before {
+			for _, j := range byName[ref] {
+				w.add(j, i)
 			}
 		}
 	}
 	for i, s := range steps {
 		for _, set := range s.After {
-			setAfter(list, i, set)
+			w.setAfter(i, set)
 		}
 		for _, set := range s.Before {
-			setBefore(list, i, set)
+			w.setBefore(i, set)
 		}
 	}
-	return list
+	return w.list()
 }
 
 // begin is where one starts a routine.
@@ -115,16 +125,6 @@ func (b *builder) begin(r *components.Routine) route.Place {
 // driverSeat is about how far behind the front one sits at the wheel, in
 // metres; common practice.
 const driverSeat = 1.0
-
-// named reports whether one of the constraints means the step: as
-// "family/system:step" or as "family:step".
-func named(constraints []string, s Step) bool {
-	system := s.Page.Fitted.System
-	return slices.ContainsFunc(constraints, func(ref string) bool {
-		scope, id, _ := strings.Cut(ref, ":")
-		return id == s.ID && (scope == system.ID || scope == system.Family)
-	})
-}
 
 func (b *builder) reportCycle(r *components.Routine, steps []Step, cycle *route.CycleError) {
 	first := steps[cycle.Steps[0]]

@@ -5,7 +5,6 @@ import (
 
 	"doorpocket/build/spec"
 	"doorpocket/components"
-	"doorpocket/components/condition"
 	"doorpocket/components/fact"
 	"doorpocket/components/quantity"
 )
@@ -14,8 +13,7 @@ import (
 func (b *builder) sections(f *spec.Fitted, words *components.Words) []int {
 	var standing []int
 	for i, s := range words.Page.Sections {
-		when, err := condition.Parse(s.When)
-		if err == nil && b.guide.Van.Holds(f, when) {
+		if b.guide.Van.Holds(f, s.Stands) {
 			standing = append(standing, i)
 		}
 	}

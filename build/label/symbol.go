@@ -2,12 +2,11 @@ package label
 
 import (
 	"fmt"
-	"image/color"
 	"iter"
 	"strconv"
 	"strings"
 
-	"github.com/boombuler/barcode/qr"
+	qr "github.com/piglig/go-qr"
 )
 
 // Quiet is the margin that ISO/IEC 18004 asks for round a symbol, in modules.
@@ -22,22 +21,31 @@ type Symbol struct {
 	dark []bool
 }
 
+// mask is the pattern laid over every symbol: of the eight of ISO/IEC 18004 the
+// one that inverts every other module like a chessboard, so that no large areas
+// of one colour are left. Any of them can be read; trying all eight for each of
+// a van's pages took most of the time of a publish.
+const mask = 0
+
 // NewSymbol encodes text at error-correction level Q (about a quarter may be
 // lost) in the smallest version that holds it.
 func NewSymbol(text string) (Symbol, error) {
-	mode := qr.Unicode
+	segment, err := qr.MakeBytes([]byte(text))
 	if strings.Trim(text, alphanumeric) == "" {
-		mode = qr.AlphaNumeric
+		segment, err = qr.MakeAlphanumeric(text)
 	}
-	code, err := qr.Encode(text, qr.Q, mode)
 	if err != nil {
 		return Symbol{}, fmt.Errorf("QR symbol of %q: %w", text, err)
 	}
-	s := Symbol{Size: code.Bounds().Dx()}
+	code, err := qr.EncodeSegments([]*qr.QrSegment{segment}, qr.Quartile, qr.MinVersion, qr.MaxVersion, mask, false)
+	if err != nil {
+		return Symbol{}, fmt.Errorf("QR symbol of %q: %w", text, err)
+	}
+	s := Symbol{Size: code.Size()}
+	s.dark = make([]bool, 0, s.Size*s.Size)
 	for y := range s.Size {
 		for x := range s.Size {
-			grey := color.GrayModel.Convert(code.At(x, y)).(color.Gray)
-			s.dark = append(s.dark, grey.Y < 128)
+			s.dark = append(s.dark, code.Module(x, y))
 		}
 	}
 	return s, nil

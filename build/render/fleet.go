@@ -1,8 +1,8 @@
 package render
 
 import (
+	"bytes"
 	"fmt"
-	"strings"
 
 	"doorpocket/build/spec"
 )
@@ -41,9 +41,9 @@ func (r *Renderer) Fleet(op *spec.Operator, vans []*spec.Van) ([]Shared, error) 
 }
 
 func (r *Renderer) execute(name string, view any) ([]byte, error) {
-	var b strings.Builder
+	var b bytes.Buffer
 	if err := r.pages.ExecuteTemplate(&b, name, view); err != nil {
 		return nil, fmt.Errorf("page %s: %w", name, err)
 	}
-	return seal(b.String()), nil
+	return seal(b.Bytes()), nil
 }

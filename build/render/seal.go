@@ -1,10 +1,10 @@
 package render
 
 import (
+	"bytes"
 	"crypto/sha256"
 	"encoding/base32"
 	"html/template"
-	"strings"
 )
 
 // revisionToken stands where the revision goes until the page is complete. No
@@ -20,8 +20,8 @@ var letters = base32.NewEncoding("23456789ABCDEFGHJKLMNPQRSTUVWXYZ").WithPadding
 const revisionLong = 6
 
 // seal puts the revision of a page, made from its content, into the page.
-func seal(page string) []byte {
-	return []byte(strings.ReplaceAll(page, string(revisionToken), Revision([]byte(page))))
+func seal(page []byte) []byte {
+	return bytes.ReplaceAll(page, []byte(revisionToken), []byte(Revision(page)))
 }
 
 // Revision names a content in a few letters that can be read out.

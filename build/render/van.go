@@ -1,6 +1,7 @@
 package render
 
 import (
+	"bytes"
 	"fmt"
 	"html/template"
 	"strings"
@@ -24,6 +25,7 @@ type van struct {
 	w     *Words
 	guide *guide.Guide
 	files []File
+	sheet bytes.Buffer // the page at work
 	err   error
 	// ticked tells that the page at work has a table whose rows can be ticked.
 	ticked bool
@@ -63,12 +65,12 @@ func (v *van) page(path, name string, view any) {
 	if v.err != nil {
 		return
 	}
-	var b strings.Builder
-	if err := v.r.pages.ExecuteTemplate(&b, name, view); err != nil {
+	v.sheet.Reset()
+	if err := v.r.pages.ExecuteTemplate(&v.sheet, name, view); err != nil {
 		v.err = fmt.Errorf("page %s/%s: %w", v.guide.Van.Code, path, err)
 		return
 	}
-	v.add(path+v.lang()+"index.html", seal(b.String()))
+	v.add(path+v.lang()+"index.html", seal(v.sheet.Bytes()))
 }
 
 // lang is the folder of a language that is not the main one.

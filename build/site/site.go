@@ -78,10 +78,13 @@ func (s *Staging) Write(path string, data []byte) error {
 		return fmt.Errorf("two pages want to be %s", path)
 	}
 	name := filepath.Join(s.folder, filepath.FromSlash(path))
-	if err := os.MkdirAll(filepath.Dir(name), 0o755); err != nil {
-		return fmt.Errorf("cannot write the site: %w", err)
+	err := os.WriteFile(name, data, 0o644)
+	if errors.Is(err, fs.ErrNotExist) { // the first file of a folder
+		if err = os.MkdirAll(filepath.Dir(name), 0o755); err == nil {
+			err = os.WriteFile(name, data, 0o644)
+		}
 	}
-	if err := os.WriteFile(name, data, 0o644); err != nil {
+	if err != nil {
 		return fmt.Errorf("cannot write the site: %w", err)
 	}
 	return nil

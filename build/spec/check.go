@@ -3,7 +3,6 @@ package spec
 import (
 	"fmt"
 
-	"doorpocket/components/condition"
 	"doorpocket/components/fact"
 	"doorpocket/components/problem"
 	"doorpocket/components/quantity"
@@ -11,8 +10,7 @@ import (
 
 // sensible reports whether a fact means something on this van.
 func (l *loader) sensible(v *Van, f *Fitted, d fact.Decl) bool {
-	when, err := condition.Parse(d.When)
-	return err == nil && v.Holds(f, when)
+	return v.Holds(f, d.Sense)
 }
 
 // check looks at a complete van.

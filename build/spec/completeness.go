@@ -117,8 +117,7 @@ func (v *Van) states(f *Fitted, role string) bool {
 		if d.Role != role || f.Values[d.Name].IsZero() {
 			return false
 		}
-		when, err := condition.Parse(d.When)
-		return err == nil && v.Holds(f, when)
+		return v.Holds(f, d.Sense)
 	})
 }
 

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"slices"
 
-	"doorpocket/components/condition"
 	"doorpocket/components/problem"
 	"doorpocket/components/prose"
 )
@@ -23,7 +22,7 @@ func (l *loader) checkEmbeds(v *Van, f *Fitted) {
 		}
 		l.checkPictures(v, f, words.Page.Intro)
 		for _, s := range words.Page.Sections {
-			if when, err := condition.Parse(s.When); err == nil && v.Holds(f, when) {
+			if v.Holds(f, s.Stands) {
 				l.checkPictures(v, f, s.Body)
 			}
 		}

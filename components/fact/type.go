@@ -3,6 +3,7 @@
 package fact
 
 import (
+	"doorpocket/components/condition"
 	"doorpocket/components/manifest"
 	"doorpocket/components/problem"
 	"doorpocket/components/quantity"
@@ -57,6 +58,7 @@ type Decl struct {
 	Required bool
 	Default  Value // zero for none
 	When     string
+	Sense    condition.Condition // When as parsed; one that is not understood always holds
 	Role     string
 	At       problem.Span // where it is declared
 }

@@ -17,7 +17,10 @@
 // page can print a number that nobody stated.
 package prose
 
-import "doorpocket/components/problem"
+import (
+	"doorpocket/components/condition"
+	"doorpocket/components/problem"
+)
 
 // Kind says what a Piece is.
 type Kind uint8
@@ -61,11 +64,12 @@ type Doc struct{ Pieces []Piece }
 
 // Section is what stands under one second-level heading.
 type Section struct {
-	ID    string // unique in its page, made from the title
-	Title Doc
-	When  string // the condition as written, "" for always
-	At    problem.Span
-	Body  Doc
+	ID     string // unique in its page, made from the title
+	Title  Doc
+	When   string              // the condition as written, "" for always
+	Stands condition.Condition // When as parsed; one that is not understood always holds
+	At     problem.Span
+	Body   Doc
 }
 
 // Page is a compiled page: what stands before the first heading, then the

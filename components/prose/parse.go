@@ -15,6 +15,7 @@ import (
 	"github.com/yuin/goldmark/text"
 	"github.com/yuin/goldmark/util"
 
+	"doorpocket/components/condition"
 	"doorpocket/components/problem"
 )
 
@@ -139,6 +140,7 @@ func (c *compiler) section(h *ast.Heading) Section {
 			continue
 		}
 		s.When = string(value)
+		s.Stands, _ = condition.Parse(s.When) // the library reports what is not understood
 	}
 	s.ID = c.id(words(h, c.source))
 	return s
