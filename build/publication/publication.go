@@ -1,135 +1,119 @@
-// Package publication is the pipeline from a fleet to its site: guides are put
-// together, rendered and written, van by van.
+// Package publication is the pipeline from a fleet folder to its site: each van
+// is read, put together, rendered and written, and then forgotten. What has not
+// changed since the last publish stays as it is.
 package publication
 
 import (
 	"errors"
-	"runtime"
-	"sync"
+	"io/fs"
+	"slices"
+	"strings"
 
-	"doorpocket/build/guide"
-	"doorpocket/build/render"
 	"doorpocket/build/site"
 	"doorpocket/build/spec"
-	"doorpocket/layouts"
+	"doorpocket/components"
+	"doorpocket/components/problem"
 )
 
-// Made counts what a publish wrote.
-type Made struct{ Vans, Pages, Labels int }
+// Job is a fleet to be published.
+type Job struct {
+	Files   fs.FS  // the fleet folder
+	Prefix  string // shown before the names of its files in problems
+	Target  string // the folder of the site
+	Version string // of the program: another one makes other pages
+	Part    Part   // of the fleet, the zero Part for all of it
+	All     bool   // makes every page anew, whatever has changed
+	// Library is what systems are taken from, nil for the one that comes with the
+	// program.
+	Library func() (*components.Library, problem.List)
+	// Progress is told of every van that is done; it may be nil.
+	Progress func(done, total int)
+}
 
-// Publish writes the site of a fleet without errors into the folder target.
-// Should anything fail, the site that was there stays.
+// Made counts what a site holds after a publish, and what of it is new.
+type Made struct {
+	Name                string // of the fleet
+	Vans, Pages, Labels int
+	Written             int      // vans that were made anew
+	Files               int      // files that were written
+	Reasons             []Reason // why each of them was, in order
+}
+
+// Reason tells why a van was made anew, or is gone.
+type Reason struct{ Van, Why string }
+
+// Run publishes a fleet. Where there are errors among the problems nothing is
+// published; should anything else fail, that is the error. In both cases the
+// last site stays as it was.
+func Run(job Job) (Made, problem.List, error) {
+	s, err := site.Open(job.Target)
+	if err != nil {
+		return Made{}, nil, err
+	}
+	p := &publishing{job: job, site: s, census: takeCensus(job, s)}
+	found, err := p.run()
+	return p.made, shown(found, job.Prefix), errors.Join(err, s.Close())
+}
+
+// shown puts problems in order and the fleet folder's name before its files.
+func shown(list problem.List, prefix string) problem.List {
+	list = slices.Clone(list)
+	name := func(file string) string {
+		if prefix == "" || strings.HasPrefix(file, "library/") {
+			return file
+		}
+		return prefix + file
+	}
+	for i := range list {
+		list[i].File = name(list[i].File)
+		list[i].Notes = slices.Clone(list[i].Notes)
+		for k := range list[i].Notes {
+			list[i].Notes[k].File = name(list[i].Notes[k].File)
+		}
+	}
+	list.Sort()
+	list.Dedupe()
+	return list
+}
+
+// Publish writes the site of a fleet that has been read without errors into
+// the folder target. Should anything fail, the site that was there stays.
 func Publish(fleet *spec.Fleet, target, version string) (Made, error) {
-	r, err := render.New(layouts.Files())
+	s, err := site.Open(target)
 	if err != nil {
 		return Made{}, err
 	}
-	staging, err := site.Begin(target, version)
-	if err != nil {
+	made, err := publishRead(fleet, s, version)
+	return made, errors.Join(err, s.Close())
+}
+
+func publishRead(fleet *spec.Fleet, s *site.Site, version string) (Made, error) {
+	p := &publishing{job: Job{Version: version}, site: s, census: &census{all: true}}
+	if err := p.begin(); err != nil {
 		return Made{}, err
 	}
-	w := work{fleet: fleet, render: r, staging: staging}
-	for _, step := range []func() error{w.shared, w.pictures, w.vans, w.staff, staging.Finish} {
-		if err := step(); err != nil {
-			return Made{}, errors.Join(err, staging.Discard())
-		}
-	}
-	return w.made, nil
-}
-
-type work struct {
-	fleet   *spec.Fleet
-	render  *render.Renderer
-	staging *site.Staging
-	mu      sync.Mutex
-	made    Made
-}
-
-// shared writes what pages of all vans use, and the pages of the whole fleet.
-func (w *work) shared() error {
-	files := w.render.Shared()
-	pages, err := w.render.Fleet(&w.fleet.Operator, w.fleet.Vans)
-	if err != nil {
-		return err
-	}
-	for _, f := range append(pages, files...) {
-		if err := w.staging.Write("hirers/"+f.Path, f.Data); err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
-// vans writes the guides, several vans at a time and no more in memory than
-// there are workers.
-func (w *work) vans() error {
-	for _, lang := range w.fleet.Languages {
-		kit := guide.NewKit(&w.fleet.Operator, lang)
-		err := each(w.fleet.Vans, func(v *spec.Van) error { return w.van(kit, v) })
+	err := p.write(&p.made, func() error {
+		press, err := newPress(&fleet.Operator, p.staging, func(file string) (picture, error) { return picture{Made: fleet.Pictures[file]}, nil })
 		if err != nil {
 			return err
 		}
-	}
-	w.made.Vans = len(w.fleet.Vans)
-	return nil
-}
-
-func (w *work) van(kit *guide.Kit, v *spec.Van) error {
-	g, _ := kit.Build(v) // its problems were told when the fleet was loaded
-	files, err := w.render.Van(g)
-	if err != nil {
-		return err
-	}
-	for _, f := range files {
-		if err := w.staging.Write("hirers/"+f.Path, f.Data); err != nil {
+		reads := fleet.Reads()
+		err = each(len(reads), func(i int) error {
+			_, err := p.printVan(press, reads[i], vanInputs{})
 			return err
-		}
-	}
-	w.mu.Lock()
-	defer w.mu.Unlock()
-	w.made.Pages += len(files) - 1 // one is the search documents
-	if g.Main {
-		for _, p := range g.Pages {
-			if p.Code != "" {
-				w.made.Labels++
-			}
-		}
-	}
-	return nil
-}
-
-// staff writes the tree that only staff see.
-func (w *work) staff() error {
-	files, err := w.render.Staff(w.fleet)
-	if err != nil {
-		return err
-	}
-	for _, f := range files {
-		if err := w.staging.Write("staff/"+f.Path, f.Data); err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
-// each does the work for all vans, a few at a time, and gives the errors.
-func each(vans []*spec.Van, do func(*spec.Van) error) error {
-	queue := make(chan *spec.Van)
-	errs := make([]error, runtime.GOMAXPROCS(0))
-	var group sync.WaitGroup
-	for i := range errs {
-		group.Go(func() {
-			for v := range queue {
-				if errs[i] == nil {
-					errs[i] = do(v)
-				}
-			}
 		})
+		if err != nil {
+			return err
+		}
+		return p.printFleet(press, nil)
+	})
+	return p.made, err
+}
+
+// library reads the library that the job names.
+func (j Job) library() (*components.Library, problem.List) {
+	if j.Library != nil {
+		return j.Library()
 	}
-	for _, v := range vans {
-		queue <- v
-	}
-	close(queue)
-	group.Wait()
-	return errors.Join(errs...)
+	return components.Load(components.Embedded())
 }

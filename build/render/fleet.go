@@ -8,7 +8,7 @@ import (
 )
 
 // Fleet renders the list of vans and the page for addresses that lead nowhere.
-func (r *Renderer) Fleet(op *spec.Operator, vans []*spec.Van) ([]Shared, error) {
+func (r *Renderer) Fleet(op *spec.Operator, vans []spec.Summary) ([]Shared, error) {
 	lang := op.Languages[0]
 	w := r.words[lang]
 	if w == nil {

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"fmt"
 	"html/template"
-	"strings"
 
 	"github.com/alecthomas/chroma/v2"
 	chromahtml "github.com/alecthomas/chroma/v2/formatters/html"
@@ -44,52 +43,81 @@ type staffVanView struct {
 	Listings []listing
 }
 
-// Staff renders the tree that only staff see: the fleet at a glance, and for
-// each van what its spec keeps for staff, its labels and the spec itself.
-func (r *Renderer) Staff(fleet *spec.Fleet) ([]File, error) {
-	lang := fleet.Languages[0]
-	w := r.words[lang]
-	if w == nil {
-		return nil, fmt.Errorf("the interface has no words for language %q: add layouts/words.%s.toml", lang, lang)
-	}
-	values := fleet.Library.Values[lang]
-	view := staffView{frame: r.staffFrame(w, fleet, lang, w.must("staff_title"))}
-	var files []File
-	for _, v := range fleet.Vans {
-		row := staffVanRow{link: link{Href: v.Code + "/index.html", Code: v.Code, Title: v.Name}, Build: v.Build,
-			SpecDate: values.Date(v.SpecDate), Systems: len(v.Fitted)}
-		page := r.staffVan(w, fleet, v, values)
-		row.Labels = len(page.Labels)
-		if staff := fleet.Staff[v.Code]; staff != nil {
-			for _, e := range staff.Entries {
-				if e.Key == "registration" && !e.Own {
-					row.Registration = e.Text
-				}
-			}
-		}
-		view.Vans = append(view.Vans, row)
-		data, err := r.execute("staff-van", page)
-		if err != nil {
-			return nil, err
-		}
-		files = append(files, File{Path: v.Code + "/index.html", Data: data})
-	}
-	data, err := r.execute("staff", view)
-	return append(files, File{Path: "index.html", Data: data}), err
+// StaffRow is one van in the staff's list of all.
+type StaffRow struct {
+	Code, Name, Build, Registration string
+	SpecDate                        manifest.Date
+	Systems, Labels                 int
 }
 
-func (r *Renderer) staffFrame(w *Words, fleet *spec.Fleet, lang, title string) frame {
-	f := r.frame(w, &fleet.Operator, lang, title+" · "+fleet.Name)
+// StaffRowOf is the row of a van that was read.
+func StaffRowOf(r spec.Read) StaffRow {
+	row := StaffRow{Code: r.Van.Code, Name: r.Van.Name, Build: r.Van.Build, SpecDate: r.Van.SpecDate, Systems: len(r.Van.Fitted)}
+	for _, f := range r.Van.Fitted {
+		if f.Label != "" {
+			row.Labels++
+		}
+	}
+	if r.Staff != nil {
+		for _, e := range r.Staff.Entries {
+			if e.Key == "registration" && !e.Own {
+				row.Registration = e.Text
+			}
+		}
+	}
+	return row
+}
+
+// Staff renders the pages of the whole fleet that only staff see, by their
+// paths below the staff tree.
+func (r *Renderer) Staff(op *spec.Operator, rows []StaffRow) ([]File, error) {
+	w, err := r.mainWords(op)
+	if err != nil {
+		return nil, err
+	}
+	values := op.Library.Values[op.Languages[0]]
+	view := staffView{frame: r.staffFrame(w, op, w.must("staff_title"))}
+	for _, row := range rows {
+		view.Vans = append(view.Vans, staffVanRow{link: link{Href: row.Code + "/index.html", Code: row.Code, Title: row.Name}, Build: row.Build,
+			SpecDate: values.Date(row.SpecDate), Systems: row.Systems, Labels: row.Labels, Registration: row.Registration})
+	}
+	data, err := r.execute("staff", view)
+	return []File{{Path: "index.html", Data: data}}, err
+}
+
+// StaffVan renders what staff see of one van: what its spec keeps for them, its
+// labels and the spec itself.
+func (r *Renderer) StaffVan(op *spec.Operator, van spec.Read) ([]File, error) {
+	w, err := r.mainWords(op)
+	if err != nil {
+		return nil, err
+	}
+	data, err := r.execute("staff-van", r.staffVan(w, op, van))
+	return []File{{Path: van.Van.Code + "/index.html", Data: data}}, err
+}
+
+// mainWords are those of the fleet's main language.
+func (r *Renderer) mainWords(op *spec.Operator) (*Words, error) {
+	lang := op.Languages[0]
+	if w := r.words[lang]; w != nil {
+		return w, nil
+	}
+	return nil, fmt.Errorf("the interface has no words for language %q: add layouts/words.%s.toml", lang, lang)
+}
+
+func (r *Renderer) staffFrame(w *Words, op *spec.Operator, title string) frame {
+	f := r.frame(w, op, op.Languages[0], title+" · "+op.Name)
 	f.Style, f.Policy = r.staffStyle, r.staffPolicy
 	return f
 }
 
-func (r *Renderer) staffVan(w *Words, fleet *spec.Fleet, v *spec.Van, values components.ValueWords) staffVanView {
-	lang := fleet.Languages[0]
-	view := staffVanView{frame: r.staffFrame(w, fleet, lang, v.Name), Heading: v.Name, Guide: "../../hirers/" + v.Code + "/index.html"}
+func (r *Renderer) staffVan(w *Words, op *spec.Operator, van spec.Read) staffVanView {
+	v, lang := van.Van, op.Languages[0]
+	values := op.Library.Values[lang]
+	view := staffVanView{frame: r.staffFrame(w, op, v.Name), Heading: v.Name, Guide: "../../hirers/" + v.Code + "/index.html"}
 	view.Code = v.Code
-	if staff := fleet.Staff[v.Code]; staff != nil {
-		for _, e := range staff.Entries {
+	if van.Staff != nil {
+		for _, e := range van.Staff.Entries {
 			view.Entries = append(view.Entries, staffEntry{Name: entryName(w, e), Text: entryText(e, values)})
 		}
 	}
@@ -102,9 +130,8 @@ func (r *Renderer) staffVan(w *Words, fleet *spec.Fleet, v *spec.Van, values com
 			view.Labels = append(view.Labels, link{Href: "../../hirers/" + v.Code + "/" + f.Label + "/index.html", Code: f.Label, Title: title})
 		}
 	}
-	view.Listings = append(view.Listings, listing{File: v.File, HTML: colour(fleet.Sources[v.File])})
-	if sheet := strings.TrimSuffix(v.File, v.File[strings.LastIndex(v.File, "vans/"):]) + "builds/" + v.Build + ".toml"; v.Build != "" {
-		view.Listings = append(view.Listings, listing{File: sheet, HTML: colour(fleet.Sources[sheet])})
+	for _, l := range van.Listings {
+		view.Listings = append(view.Listings, listing{File: l.File, HTML: colour(l.Data)})
 	}
 	return view
 }

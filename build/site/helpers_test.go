@@ -12,29 +12,71 @@ import (
 // publish writes a whole site of the given files.
 func publish(t *testing.T, target string, files map[string]string) {
 	t.Helper()
-	s := begin(t, target)
-	write(t, s, files)
-	if err := s.Finish(); err != nil {
+	s := open(t, target)
+	defer shut(t, s)
+	st := stage(t, s, true)
+	write(t, st, site.Fleet, files)
+	seal(t, st, site.Fleet)
+	if err := st.Finish(); err != nil {
 		t.Fatal(err)
 	}
 }
 
-func begin(t *testing.T, target string) *site.Staging {
+func open(t *testing.T, target string) *site.Site {
 	t.Helper()
-	s, err := site.Begin(target, "1.0")
+	s, err := site.Open(target)
 	if err != nil {
 		t.Fatal(err)
 	}
 	return s
 }
 
-func write(t *testing.T, s *site.Staging, files map[string]string) {
+func shut(t *testing.T, s *site.Site) {
+	t.Helper()
+	if err := s.Close(); err != nil {
+		t.Error(err)
+	}
+}
+
+func stage(t *testing.T, s *site.Site, whole bool) *site.Staging {
+	t.Helper()
+	st, err := s.Stage(whole)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return st
+}
+
+func write(t *testing.T, st *site.Staging, part string, files map[string]string) {
 	t.Helper()
 	for path, data := range files {
-		if err := s.Write(path, []byte(data)); err != nil {
+		if err := st.Write(part, path, []byte(data)); err != nil {
 			t.Fatal(err)
 		}
 	}
+}
+
+func seal(t *testing.T, st *site.Staging, part string) {
+	t.Helper()
+	if err := st.Seal(part, nil); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// attempt opens a site and stages a whole one, for tests that want to see it
+// fail.
+func attempt(t *testing.T, target string) error {
+	t.Helper()
+	s, err := site.Open(target)
+	if err != nil {
+		return err
+	}
+	defer shut(t, s)
+	st, err := s.Stage(true)
+	if err == nil {
+		err = st.Discard()
+	}
+	return err
 }
 
 // tree reads a folder: path with slashes -> content, of a folder "".

@@ -1,7 +1,6 @@
 package site_test
 
 import (
-	"encoding/json"
 	"fmt"
 	"maps"
 	"os"
@@ -30,7 +29,7 @@ func TestSiteIsOnePublish(t *testing.T) {
 			}
 		}
 		for path := range got {
-			if _, wrote := files[path]; !wrote && path != "ledger.json" && !strings.HasSuffix(path, "/") {
+			if _, wrote := files[path]; !wrote && !strings.HasPrefix(path, "ledger/") && !strings.HasSuffix(path, "/") {
 				t.Errorf("%s is left of an earlier publish", path)
 			}
 		}
@@ -56,29 +55,6 @@ func TestTwiceTheSameBytes(t *testing.T) {
 	}
 	if diff := cmp.Diff(before, tree(t, two)); diff != "" {
 		t.Errorf("another folder has other bytes:\n%s", diff)
-	}
-}
-
-func TestLedger(t *testing.T) {
-	target := filepath.Join(t.TempDir(), "site")
-	publish(t, target, map[string]string{"b.html": "abc", "a/c.html": ""})
-	data, err := os.ReadFile(filepath.Join(target, "ledger.json"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	var got site.Ledger
-	if err := json.Unmarshal(data, &got); err != nil {
-		t.Fatal(err)
-	}
-	want := site.Ledger{Version: "1.0", Files: map[string]string{
-		"b.html":   "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad", // FIPS 180-4, the example "abc"
-		"a/c.html": "e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855",
-	}}
-	if diff := cmp.Diff(want, got); diff != "" {
-		t.Error(diff)
-	}
-	if paths := got.Paths(); !slices.Equal(paths, []string{"a/c.html", "b.html"}) {
-		t.Errorf("paths %v", paths)
 	}
 }
 
@@ -111,10 +87,10 @@ func TestForeignFilesAreRefused(t *testing.T) {
 			put(t, target+"/ledger.json", `{"accounts": []}`)
 			put(t, target+"/accounts.txt", "x")
 		}, "accounts.txt"},
-		"damaged ledger": {func(t *testing.T, target string) {
+		"file in the ledger": {func(t *testing.T, target string) {
 			publish(t, target, first)
-			put(t, target+"/ledger.json", "{")
-		}, "ledger"},
+			put(t, target+"/ledger/notes.txt", "x")
+		}, "notes.txt"},
 		"file in place of the folder": {func(t *testing.T, target string) { put(t, target, "x") }, "cannot look into"},
 		"folder behind a link": {func(t *testing.T, target string) {
 			real := target + "-real"
@@ -130,7 +106,7 @@ func TestForeignFilesAreRefused(t *testing.T) {
 			target := filepath.Join(parent, "site")
 			tt.make(t, target)
 			before := snapshot(t, parent)
-			_, err := site.Begin(target, "1.0")
+			err := attempt(t, target)
 			if err == nil || !strings.Contains(err.Error(), tt.want) || !strings.Contains(err.Error(), "site") {
 				t.Errorf("got %v, want a refusal that names %s", err, tt.want)
 			}
@@ -178,7 +154,7 @@ func TestFoldersThatCanBeTaken(t *testing.T) {
 			target := filepath.Join(t.TempDir(), "site")
 			prepare(t, target)
 			publish(t, target, second)
-			if got := tree(t, target); got["hirers/index.html"] != "two" || len(got) != 6 {
+			if got := tree(t, target); got["hirers/index.html"] != "two" || len(got) != 7 {
 				t.Errorf("%v", slices.Sorted(maps.Keys(got)))
 			}
 		})
@@ -204,50 +180,57 @@ func TestLinkToTheSite(t *testing.T) {
 
 func TestPathsThatEscapeAreRefused(t *testing.T) {
 	parent := t.TempDir()
-	s := begin(t, filepath.Join(parent, "site"))
+	s := open(t, filepath.Join(parent, "site"))
+	st := stage(t, s, true)
 	for _, path := range []string{
-		"../x", "..", ".", "", "/x", "/", "a/../../x", "a/../b", "a/./b", "a//b", "a/", `a\b`, `..\x`, `C:\x`, "C:x", "c:/x", "a:stream", "ledger.json", "x\x00y",
+		"../x", "..", ".", "", "/x", "/", "a/../../x", "a/../b", "a/./b", "a//b", "a/", `a\b`, `..\x`, `C:\x`, "C:x", "c:/x", "a:stream", "ledger", "ledger/RW.json", "x\x00y",
 	} {
-		if err := s.Write(path, []byte("x")); err == nil {
+		if err := st.Write(site.Fleet, path, []byte("x")); err == nil {
 			t.Errorf("%q is written", path)
 		}
 	}
-	if err := s.Discard(); err != nil {
+	if err := st.Discard(); err != nil {
 		t.Error(err)
 	}
+	shut(t, s)
 	if left := snapshot(t, parent); len(left) > 0 {
 		t.Errorf("written: %v", left)
 	}
 }
 
 func TestTwoPagesOfOnePath(t *testing.T) {
-	s := begin(t, filepath.Join(t.TempDir(), "site"))
-	if err := s.Write("a/x.html", nil); err != nil {
+	s := open(t, filepath.Join(t.TempDir(), "site"))
+	defer shut(t, s)
+	st := stage(t, s, true)
+	if err := st.Write(site.Fleet, "a/x.html", nil); err != nil {
 		t.Fatal(err)
 	}
-	if err := s.Write("a/x.html", nil); err == nil || !strings.Contains(err.Error(), "a/x.html") {
+	if err := st.Write(site.Fleet, "a/x.html", nil); err == nil || !strings.Contains(err.Error(), "a/x.html") {
 		t.Errorf("got %v", err)
 	}
 }
 
 func TestWritingAtOnce(t *testing.T) {
 	target := filepath.Join(t.TempDir(), "site")
-	s := begin(t, target)
+	s := open(t, target)
+	defer shut(t, s)
+	st := stage(t, s, true)
 	var group sync.WaitGroup
 	for i := range 8 {
 		group.Go(func() {
 			for j := range 50 {
-				if err := s.Write(fmt.Sprintf("v%d/p%d.html", i, j), []byte("x")); err != nil {
+				if err := st.Write(site.Fleet, fmt.Sprintf("v%d/p%d.html", i, j), []byte("x")); err != nil {
 					t.Error(err)
 				}
 			}
 		})
 	}
 	group.Wait()
-	if s.Files() != 400 {
-		t.Errorf("%d files", s.Files())
+	if st.Files() != 400 {
+		t.Errorf("%d files", st.Files())
 	}
-	if err := s.Finish(); err != nil {
+	seal(t, st, site.Fleet)
+	if err := st.Finish(); err != nil {
 		t.Fatal(err)
 	}
 }
@@ -264,7 +247,7 @@ func TestFoldersThatCannotBeWritten(t *testing.T) {
 		"../../..":      "--out",
 		dir + "/a\x00b": "",
 	} {
-		_, err := site.Begin(target, "1.0")
+		err := attempt(t, target)
 		if err == nil || !strings.Contains(err.Error(), want) || !strings.Contains(err.Error(), "--out") {
 			t.Errorf("%q: got %v, want %q and what to do", target, err, want)
 		}

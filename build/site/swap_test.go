@@ -5,9 +5,10 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
-	"time"
 
 	"github.com/google/go-cmp/cmp"
+
+	"doorpocket/build/site"
 )
 
 // Until Finish the old site is untouched, and Discard leaves no trace.
@@ -16,17 +17,19 @@ func TestDiscardLeavesTheOldSite(t *testing.T) {
 	target := filepath.Join(parent, "site")
 	publish(t, target, first)
 	before := tree(t, parent)
-	s := begin(t, target)
-	write(t, s, second)
+	s := open(t, target)
+	st := stage(t, s, true)
+	write(t, st, site.Fleet, second)
 	if diff := cmp.Diff(before, tree(t, parent)); !strings.Contains(diff, "-new-") {
 		t.Error("nothing is written beside the site")
 	}
 	if diff := cmp.Diff(tree(t, target), inside(before)); diff != "" {
 		t.Errorf("the site changed before Finish:\n%s", diff)
 	}
-	if err := s.Discard(); err != nil {
+	if err := st.Discard(); err != nil {
 		t.Fatal(err)
 	}
+	shut(t, s)
 	if diff := cmp.Diff(before, tree(t, parent)); diff != "" {
 		t.Errorf("Discard leaves:\n%s", diff)
 	}
@@ -47,23 +50,27 @@ func inside(all map[string]string) map[string]string {
 func TestFinishRefusesHalfASite(t *testing.T) {
 	for name, spoil := range map[string]func(folder string) error{
 		"all files gone":          os.RemoveAll,
-		"one file gone":           func(folder string) error { return os.Remove(folder + "/hirers/index.html") },
-		"gone, then written more": func(folder string) error { return os.RemoveAll(folder + "/hirers") },
+		"one file gone":           func(folder string) error { return os.Remove(folder + "/tree/hirers/index.html") },
+		"record gone":             func(folder string) error { return os.Remove(folder + "/tree/ledger/fleet.json") },
+		"gone, then written more": func(folder string) error { return os.RemoveAll(folder + "/tree/hirers") },
 	} {
 		t.Run(name, func(t *testing.T) {
 			parent := t.TempDir()
 			target := filepath.Join(parent, "site")
 			publish(t, target, first)
 			before := tree(t, target)
-			s := begin(t, target)
-			write(t, s, second)
+			s := open(t, target)
+			defer shut(t, s)
+			st := stage(t, s, true)
+			write(t, st, site.Fleet, second)
+			seal(t, st, site.Fleet)
 			if err := spoil(staging(t, parent)); err != nil {
 				t.Fatal(err)
 			}
 			if strings.Contains(name, "more") {
-				write(t, s, map[string]string{"hirers/more.html": "x"})
+				write(t, st, site.Fleet, map[string]string{"hirers/more.html": "x"})
 			}
-			if err := s.Finish(); err == nil {
+			if err := st.Finish(); err == nil {
 				t.Error("no error")
 			}
 			if diff := cmp.Diff(before, tree(t, target)); diff != "" {
@@ -83,74 +90,47 @@ func staging(t *testing.T, parent string) string {
 	return found[0]
 }
 
-// A publish that was interrupted between its two renames has moved the site
-// aside; the next one, or only its beginning, puts it back.
-func TestMovedAsideSiteIsPutBack(t *testing.T) {
+// Where two folders cannot change places at once, a publish can be interrupted
+// with the old site aside and the new one not in place: the next one puts the
+// new one there.
+func TestInterruptedBetweenTwoRenames(t *testing.T) {
 	parent := t.TempDir()
 	target := filepath.Join(parent, "site")
+	folder := filepath.Join(parent, ".site-new-123")
 	publish(t, target, first)
-	before := tree(t, target)
-	if err := os.Rename(target, filepath.Join(parent, ".site-previous")); err != nil {
+	publish(t, filepath.Join(folder, "tree"), second)
+	put(t, filepath.Join(folder, "doorpocket-staging"), "x")
+	want := tree(t, filepath.Join(folder, "tree"))
+	if err := os.Rename(target, filepath.Join(folder, "old")); err != nil {
 		t.Fatal(err)
 	}
-	s := begin(t, target)
-	if diff := cmp.Diff(before, tree(t, target)); diff != "" {
-		t.Errorf("not put back:\n%s", diff)
+	shut(t, open(t, target))
+	if diff := cmp.Diff(want, tree(t, target)); diff != "" {
+		t.Errorf("not put in place:\n%s", diff)
 	}
-	write(t, s, second)
-	if err := s.Finish(); err != nil {
-		t.Fatal(err)
-	}
-	if _, err := os.Stat(filepath.Join(parent, ".site-previous")); !os.IsNotExist(err) {
-		t.Error("the old site is left")
+	if entries, err := os.ReadDir(parent); err != nil || len(entries) != 1 {
+		t.Errorf("left beside: %v", entries)
 	}
 }
 
-// A publish that was interrupted after its second rename left the old site
-// aside: the new one stays.
-func TestOldSiteAsideIsNotPutBack(t *testing.T) {
-	parent := t.TempDir()
-	target := filepath.Join(parent, "site")
-	publish(t, target, second)
-	publish(t, filepath.Join(parent, ".site-previous"), first)
-	s := begin(t, target)
-	if got := tree(t, target)["hirers/index.html"]; got != "two" {
-		t.Errorf("the site holds %q", got)
-	}
-	write(t, s, first)
-	if err := s.Finish(); err != nil {
-		t.Error(err)
-	}
-}
-
-// What interrupted publishes left is cleared away, what may be in use or is not
-// ours stays.
+// What interrupted publishes left is cleared away, what is not ours stays.
 func TestLeftoversAreClearedAway(t *testing.T) {
 	parent := t.TempDir()
 	target := filepath.Join(parent, "site")
-	old := time.Now().Add(-2 * time.Hour)
-	for name, age := range map[string]time.Time{
-		".site-new-123":       old,
-		".site-new-456":       time.Now(), // its folder is old, a page in it is not
-		".site-new-notes":     old,        // no name of ours
-		".site-new-":          old,
-		".other-new-123":      old, // of another site
-		".site-new-1-new-123": old, // of a site called site-new-1
-		"site-new-123":        old,
+	for _, name := range []string{
+		".site-new-123",
+		".site-new-notes", // no name of ours
+		".site-new-",
+		".other-new-123",      // of another site
+		".site-new-1-new-123", // of a site called site-new-1
+		"site-new-123",
 	} {
-		page := filepath.Join(parent, name, "hirers", "index.html")
-		put(t, page, "x")
-		for at := page; at != parent; at = filepath.Dir(at) {
-			if err := os.Chtimes(at, old, old); err != nil {
-				t.Fatal(err)
-			}
-		}
-		if err := os.Chtimes(page, age, age); err != nil {
-			t.Fatal(err)
-		}
+		put(t, filepath.Join(parent, name, "tree", "index.html"), "x")
+		put(t, filepath.Join(parent, name, "doorpocket-staging"), "x")
 	}
-	put(t, filepath.Join(parent, ".site-new-789"), "a file") // no folder
-	if err := os.Chtimes(filepath.Join(parent, ".site-new-789"), old, old); err != nil {
+	put(t, filepath.Join(parent, ".site-new-456", "photo.jpg"), "x") // without our mark
+	put(t, filepath.Join(parent, ".site-new-789"), "a file")
+	if err := os.Mkdir(filepath.Join(parent, ".site-new-1"), 0o700); err != nil { // made and never filled
 		t.Fatal(err)
 	}
 	publish(t, target, first)
@@ -168,21 +148,20 @@ func TestLeftoversAreClearedAway(t *testing.T) {
 	}
 }
 
-// Two publishes of one site at a time: the later one wins, whole.
+// Two publishes of one site at a time: the second is told of the first.
 func TestTwoPublishesAtOnce(t *testing.T) {
 	parent := t.TempDir()
 	target := filepath.Join(parent, "site")
-	one, two := begin(t, target), begin(t, target)
-	write(t, one, first)
-	write(t, two, second)
-	if err := one.Finish(); err != nil {
-		t.Fatal(err)
+	one := open(t, target)
+	_, err := site.Open(target)
+	if err == nil || !strings.Contains(err.Error(), "another publish") || !strings.Contains(err.Error(), "--out") {
+		t.Errorf("got %v, want who is at work and what to do", err)
 	}
-	if err := two.Finish(); err != nil {
-		t.Fatal(err)
-	}
-	got := tree(t, target)
-	if got["hirers/index.html"] != "two" || got["staff/index.html"] != "" {
-		t.Errorf("%v", got)
+	shut(t, one)
+	publish(t, target, first)
+	put(t, filepath.Join(parent, ".site-lock"), "99999999\n") // of a publish that was killed
+	publish(t, target, second)
+	if got := tree(t, target)["hirers/index.html"]; got != "two" {
+		t.Errorf("the site holds %q", got)
 	}
 }

@@ -27,6 +27,7 @@ type Fleet struct {
 	Vans    []*Van            // by code
 	Staff   map[string]*Staff // by van code
 	Sources map[string][]byte // every file read, by the name shown in problems
+	read    map[*Van]Read
 }
 
 // Operator is what every guide of the fleet shares. Like a Van it has no field

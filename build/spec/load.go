@@ -26,6 +26,7 @@ type loader struct {
 	sheets   map[string]*sheet
 	torn     map[string]bool           // files in which not every line could be read
 	shots    map[string][]problem.Span // files of pictures, and where each is named
+	used     map[string]bool           // build sheets that something is built on
 	problems problem.List
 }
 
@@ -33,21 +34,32 @@ type loader struct {
 // problems. The fleet is complete as far as it could be read; whether it may
 // be published depends on the problems.
 func Load(files fs.FS, prefix string, lib *components.Library) (*Fleet, problem.List) {
-	l := loader{files: files, prefix: prefix, given: lib, prose: prose.New(), sheets: map[string]*sheet{}, torn: map[string]bool{}, shots: map[string][]problem.Span{},
-		fleet: &Fleet{Operator: Operator{Library: lib}, Staff: map[string]*Staff{}, Sources: map[string][]byte{}}}
-	l.ownSystems()
-	l.readFleet()
-	l.readSheets()
-	l.readVans()
-	l.readPages()
-	l.checkPageLinks()
+	l := open(files, prefix, lib)
+	var all []Summary
+	for _, file := range l.specs() {
+		r := l.readVan(file)
+		l.take(r)
+		all = append(all, r.Summary)
+	}
+	l.checkFleet(all)
 	l.makePictures()
-	l.checkFleet()
-	maps.Copy(l.fleet.Sources, l.fleet.Library.Sources)
 	l.problems.Quote(l.fleet.Sources)
 	l.problems.Sort()
 	l.problems.Dedupe()
 	return l.fleet, l.problems
+}
+
+// open reads what all vans share.
+func open(files fs.FS, prefix string, lib *components.Library) *loader {
+	l := &loader{files: files, prefix: prefix, given: lib, prose: prose.New(), sheets: map[string]*sheet{}, torn: map[string]bool{}, shots: map[string][]problem.Span{},
+		used:  map[string]bool{},
+		fleet: &Fleet{Operator: Operator{Library: lib}, Staff: map[string]*Staff{}, Sources: map[string][]byte{}, read: map[*Van]Read{}}}
+	l.ownSystems()
+	l.readFleet()
+	l.readSheets()
+	l.readPages()
+	maps.Copy(l.fleet.Sources, l.fleet.Library.Sources)
+	return l
 }
 
 // Is reports whether a folder is a fleet folder.
@@ -79,22 +91,31 @@ func (l *loader) read(name string) *manifest.Reader {
 // list gives the TOML files of a folder in order, and warns of files there
 // that look like specs but are not read.
 func (l *loader) list(folder string) []string {
-	entries, err := fs.ReadDir(l.files, folder)
-	if err != nil {
-		return nil
+	names, others := tomlFiles(l.files, folder)
+	for _, name := range others {
+		l.problems.Warnf(l.span(name), "file-not-read", "File is not read", "Specs end in .toml. Rename it, or move it elsewhere.")
 	}
-	var names []string
+	return names
+}
+
+// tomlFiles gives the TOML files of a folder in order, and apart from them the
+// files that look as if they were meant to be such.
+func tomlFiles(files fs.FS, folder string) (names, others []string) {
+	entries, err := fs.ReadDir(files, folder)
+	if err != nil {
+		return nil, nil
+	}
 	for _, e := range entries {
 		switch ext := path.Ext(e.Name()); {
 		case strings.HasPrefix(e.Name(), "."), strings.HasSuffix(e.Name(), "~"), e.IsDir():
 		case ext == ".toml":
 			names = append(names, folder+"/"+e.Name())
 		case ext != ".md" && ext != ".txt":
-			l.problems.Warnf(l.span(folder+"/"+e.Name()), "file-not-read", "File is not read", "Specs end in .toml. Rename it, or move it elsewhere.")
+			others = append(others, folder+"/"+e.Name())
 		}
 	}
 	slices.Sort(names)
-	return names
+	return names, others
 }
 
 func (l *loader) ownSystems() {
@@ -186,13 +207,16 @@ func upper(s string) string {
 	return strings.ToUpper(s[:1]) + s[1:]
 }
 
-func (l *loader) checkFleet() {
-	if Is(l.files) && len(l.fleet.Vans) == 0 && len(l.list("vans")) == 0 {
+// checkFleet looks at what only the whole fleet shows.
+func (l *loader) checkFleet(vans []Summary) {
+	if Is(l.files) && len(vans) == 0 {
 		l.problems.Errorf(l.span("vans"), "no-vans", "No vans", "Write one spec a van in the folder vans, for example vans/rowan.toml.")
 	}
 	for _, s := range slices.Sorted(maps.Keys(l.sheets)) {
-		if !l.sheets[s].used {
+		if !l.used[s] && !slices.ContainsFunc(vans, func(v Summary) bool { return v.Build == s }) {
 			l.problems.Warnf(l.span(l.sheets[s].file), "unused-build", "No van is built on this sheet", "Name it in a spec with build = %q, or remove it.", s)
 		}
 	}
+	l.checkCodes(vans)
+	l.checkPageLinks(vans)
 }

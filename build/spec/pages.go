@@ -3,6 +3,7 @@ package spec
 import (
 	"bytes"
 	"io/fs"
+	"maps"
 	"path"
 	"slices"
 	"strings"
@@ -62,16 +63,18 @@ func (l *loader) ownPage(file string) OwnWords {
 
 // checkPageLinks looks whether the pages lead to pages that there are, and to
 // names that some van has; on a van without one the link is plain text.
-func (l *loader) checkPageLinks() {
+func (l *loader) checkPageLinks(vans []Summary) {
 	valid := map[string][]string{"page": {}, "fitted": {}}
 	for _, p := range l.fleet.Pages {
 		valid["page"] = append(valid["page"], p.Name)
 	}
-	for _, v := range l.fleet.Vans {
-		for _, f := range v.Fitted {
-			valid["fitted"] = append(valid["fitted"], f.Name)
+	named := map[string]bool{}
+	for _, v := range vans {
+		for _, name := range v.Fitted {
+			named[name] = true
 		}
 	}
+	valid["fitted"] = append(valid["fitted"], slices.Sorted(maps.Keys(named))...)
 	for _, own := range l.fleet.Pages {
 		for _, words := range own.Words {
 			for _, d := range words.Page.Docs() {

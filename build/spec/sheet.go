@@ -21,7 +21,6 @@ type sheet struct {
 	content
 	name, file string
 	build      string
-	used       bool
 	state      uint8 // unread, being read, ready
 	reader     *manifest.Reader
 }
@@ -99,7 +98,7 @@ func (l *loader) sheetNamed(r *manifest.Reader, name string) *sheet {
 		r.Problem("build", "unknown-build", "Unknown build sheet \""+name+"\"", detail)
 		return nil
 	}
-	s.used = true
+	l.used[name] = true
 	if s.state == beingRead {
 		r.Problem("build", "build-cycle", "Build sheets that name each other", l.ring(s)+" A build sheet can stand on another, but not on itself: remove one of the lines.")
 		return nil

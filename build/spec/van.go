@@ -13,18 +13,16 @@ import (
 	"doorpocket/components/problem"
 )
 
-func (l *loader) readVans() {
-	for _, file := range l.list("vans") {
-		if v := l.van(file); v != nil {
-			l.fleet.Vans = append(l.fleet.Vans, v)
-		}
-	}
-	slices.SortStableFunc(l.fleet.Vans, func(a, b *Van) int { return strings.Compare(a.Code, b.Code) })
-	for i := 1; i < len(l.fleet.Vans); i++ {
-		first, second := l.fleet.Vans[i-1], l.fleet.Vans[i]
-		if first.Code != "" && first.Code == second.Code {
-			l.problems.Add(problem.New(problem.Error, second.At, "duplicate-code", fmt.Sprintf("A second van with the code %q", second.Code),
-				"The code is the van's address and stands on its labels: give one of them another.").WithNote(first.At, "first written here"))
+// checkCodes reports vans that share a code.
+func (l *loader) checkCodes(vans []Summary) {
+	first := map[string]Summary{}
+	for _, v := range vans {
+		before, twice := first[v.Code]
+		if twice && v.Code != "" {
+			l.problems.Add(problem.New(problem.Error, v.At, "duplicate-code", fmt.Sprintf("A second van with the code %q", v.Code),
+				"The code is the van's address and stands on its labels: give one of them another.").WithNote(before.At, "first written here"))
+		} else {
+			first[v.Code] = v
 		}
 	}
 }

@@ -2,6 +2,7 @@ package main
 
 import (
 	"errors"
+	"fmt"
 	"os"
 	"path/filepath"
 
@@ -10,8 +11,11 @@ import (
 
 // publish writes the guides of a fleet.
 type publish struct {
-	Folder string `arg:"" optional:""`
-	Out    string `name:"out"`
+	Folder  string `arg:"" optional:""`
+	Out     string `name:"out"`
+	Vans    string `name:"vans"`
+	Explain bool   `name:"explain"`
+	All     bool   `name:"all"`
 }
 
 // Run is called by the command line.
@@ -20,6 +24,12 @@ func (c *publish) Run(out *speaker) error {
 	if err != nil {
 		return err
 	}
+	var part publication.Part
+	if c.Vans != "" {
+		if part, err = publication.ParsePart(c.Vans); err != nil {
+			return errUsage{err}
+		}
+	}
 	target := c.Out
 	if target == "" {
 		target = filepath.Join(c.Folder, "site")
@@ -27,19 +37,44 @@ func (c *publish) Run(out *speaker) error {
 	if s.demo {
 		out.say("No fleet.toml here: this is the demonstration fleet that comes with the program.")
 	}
-	fleet, found := s.load()
+	progress := newProgress(out)
+	made, found, err := publication.Run(publication.Job{
+		Files: s.files, Prefix: s.prefix, Target: target, Version: programIdentity(), Part: part, All: c.All, Progress: progress.step,
+	})
+	progress.end()
 	out.problems(found)
-	if found.HasErrors() {
-		return errors.Join(errProblems, untouched(out, target))
-	}
-	made, err := publication.Publish(fleet, target, programVersion())
 	if err != nil {
 		return err
 	}
-	out.say("%s: %s, %s, %s", fleet.Name, count(made.Vans, "van"), count(made.Pages, "page"), count(made.Labels, "label"))
+	if found.HasErrors() {
+		return errors.Join(errProblems, untouched(out, target))
+	}
+	if c.Explain {
+		explain(out, made.Reasons)
+	}
+	out.say("%s: %s, %s, %s", made.Name, count(made.Vans, "van"), count(made.Pages, "page"), count(made.Labels, "label"))
+	out.say("%s", news(made))
 	out.say("Hirers: %s", filepath.Join(target, "hirers", "index.html"))
 	out.say("Staff:  %s", filepath.Join(target, "staff", "index.html"))
 	return nil
+}
+
+// explain tells why each van was made anew.
+func explain(out *speaker, reasons []publication.Reason) {
+	for _, r := range reasons {
+		out.say("%-4s %s", r.Van, r.Why)
+	}
+}
+
+// news says in a line what of a site is new.
+func news(made publication.Made) string {
+	switch {
+	case made.Files == 0 && made.Written == 0:
+		return "Nothing had changed, nothing was written."
+	case made.Written == made.Vans:
+		return "All of it was made anew."
+	}
+	return fmt.Sprintf("Made anew: %d of %s.", made.Written, count(made.Vans, "van"))
 }
 
 // untouched tells that errors left the last site as it was.

@@ -17,10 +17,11 @@ import (
 type speaker struct {
 	out, err io.Writer
 	colour   bool
+	tty      bool // somebody watches standard error
 }
 
 func newSpeaker(out, err io.Writer) *speaker {
-	return &speaker{out: out, err: err, colour: terminal(err) && os.Getenv("NO_COLOR") == ""}
+	return &speaker{out: out, err: err, colour: terminal(err) && os.Getenv("NO_COLOR") == "", tty: terminal(err)}
 }
 
 func terminal(w io.Writer) bool {
@@ -69,3 +70,6 @@ func count(n int, what string) string {
 func (s *speaker) warn(format string, args ...any) {
 	_, _ = fmt.Fprintf(s.err, format+"\n", args...)
 }
+
+// overwrite puts a line in the place of the one that stands there.
+func (s *speaker) overwrite(line string) { _, _ = fmt.Fprintf(s.err, "\r\x1b[K%s", line) }

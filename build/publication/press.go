@@ -1,0 +1,207 @@
+package publication
+
+import (
+	"maps"
+	"slices"
+	"sync"
+
+	"doorpocket/build/guide"
+	"doorpocket/build/pictures"
+	"doorpocket/build/render"
+	"doorpocket/build/site"
+	"doorpocket/build/spec"
+	"doorpocket/components/problem"
+	"doorpocket/layouts"
+)
+
+// press holds what the pages of all vans need, and the staging folder that they
+// go to. It is safe for concurrent use.
+type press struct {
+	op      *spec.Operator
+	render  *render.Renderer
+	kits    []*guide.Kit
+	staging *site.Staging
+	shelf   *shelf
+}
+
+func newPress(op *spec.Operator, staging *site.Staging, make func(file string) (picture, error)) (*press, error) {
+	r, err := render.New(layouts.Files())
+	if err != nil {
+		return nil, err
+	}
+	p := &press{op: op, render: r, staging: staging, shelf: &shelf{make: make, staging: staging, made: map[string]*shelved{}}}
+	for _, lang := range op.Languages {
+		p.kits = append(p.kits, guide.NewKit(op, lang))
+	}
+	return p, nil
+}
+
+// guides puts the guides of a van together, with the problems that show only
+// then.
+func (p *press) guides(v *spec.Van) ([]*guide.Guide, problem.List) {
+	var all []*guide.Guide
+	var found problem.List
+	for _, kit := range p.kits {
+		g, problems := kit.Build(v)
+		all = append(all, g)
+		found.Add(problems...)
+	}
+	return all, found
+}
+
+// printed counts what was written of a van.
+type printed struct {
+	pages    int
+	pictures []madeFrom
+}
+
+// van writes all pages of a van.
+func (p *press) van(guides []*guide.Guide, r spec.Read) (printed, error) {
+	var out printed
+	shown, err := p.pictures(r.Van, &out)
+	if err != nil {
+		return out, err
+	}
+	for _, g := range guides {
+		op := *p.op
+		op.Pictures = shown
+		g.Operator = &op
+		files, err := p.render.Van(g)
+		if err != nil {
+			return out, err
+		}
+		if err := p.put(r.Van.Code, "hirers/", files); err != nil {
+			return out, err
+		}
+		out.pages += len(files) - 1 // one is the search documents
+	}
+	files, err := p.render.StaffVan(p.op, r)
+	if err != nil {
+		return out, err
+	}
+	return out, p.put(r.Van.Code, "staff/", files)
+}
+
+func (p *press) put(part, tree string, files []render.File) error {
+	for _, f := range files {
+		if err := p.staging.Write(part, tree+f.Path, f.Data); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// pictures gives the pictures that a van shows, made and written.
+func (p *press) pictures(v *spec.Van, out *printed) (map[string]pictures.Made, error) {
+	shown := map[string]pictures.Made{}
+	for _, f := range v.Fitted {
+		for _, name := range f.Pictures {
+			if _, twice := shown[name.File]; twice {
+				continue
+			}
+			made, err := p.shelf.take(name.File)
+			if err != nil {
+				return nil, err
+			}
+			shown[name.File] = made.Made
+			out.pictures = append(out.pictures, made)
+			for i, variant := range made.Made.Variants {
+				p.staging.Use(v.Code, "hirers/"+render.PictureFolder+variant.Name, made.Stamps[i])
+			}
+		}
+	}
+	return shown, nil
+}
+
+// fleet writes the pages of the whole fleet and what all pages use.
+func (p *press) fleet(vans []spec.Summary, rows []render.StaffRow) error {
+	pages, err := p.render.Fleet(p.op, vans)
+	if err != nil {
+		return err
+	}
+	for _, f := range append(pages, p.render.Shared()...) {
+		if err := p.staging.Write(site.Fleet, "hirers/"+f.Path, f.Data); err != nil {
+			return err
+		}
+	}
+	staff, err := p.render.Staff(p.op, rows)
+	if err != nil {
+		return err
+	}
+	return p.put(site.Fleet, "staff/", staff)
+}
+
+// picture is a picture for pages. Where it has Stamps its files are in the site
+// already.
+type picture struct {
+	Made   pictures.Made
+	Stamps []site.Stamp
+}
+
+// madeFrom is a picture by its file, without the data of its variants.
+type madeFrom struct {
+	File string `json:"file"`
+	picture
+}
+
+// shelf makes every picture once, however many vans show it, and keeps only
+// what pages need to know of it.
+type shelf struct {
+	make    func(file string) (picture, error)
+	staging *site.Staging
+	mu      sync.Mutex
+	made    map[string]*shelved
+}
+
+type shelved struct {
+	once sync.Once
+	made madeFrom
+	err  error
+}
+
+// take gives a picture that is written already, or will be by this.
+func (s *shelf) take(file string) (madeFrom, error) {
+	s.mu.Lock()
+	one := s.made[file]
+	if one == nil {
+		one = &shelved{}
+		s.made[file] = one
+	}
+	s.mu.Unlock()
+	one.once.Do(func() { one.made, one.err = s.write(file) })
+	return one.made, one.err
+}
+
+func (s *shelf) write(file string) (madeFrom, error) {
+	p, err := s.make(file)
+	if err != nil {
+		return madeFrom{}, err
+	}
+	if p.Stamps != nil {
+		return madeFrom{file, p}, nil
+	}
+	out := madeFrom{File: file}
+	for _, v := range p.Made.Variants {
+		stamp, err := s.staging.Share("hirers/"+render.PictureFolder+v.Name, v.Data)
+		if err != nil {
+			return madeFrom{}, err
+		}
+		v.Data = nil
+		out.Made.Variants = append(out.Made.Variants, v)
+		out.Stamps = append(out.Stamps, stamp)
+	}
+	return out, nil
+}
+
+// failed gives the errors of pictures that could not be made.
+func (s *shelf) failed() map[string]error {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	errs := map[string]error{}
+	for _, file := range slices.Sorted(maps.Keys(s.made)) {
+		if err := s.made[file].err; err != nil {
+			errs[file] = err
+		}
+	}
+	return errs
+}

@@ -1,0 +1,257 @@
+package site
+
+import (
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io/fs"
+	"maps"
+	"os"
+	"path/filepath"
+	"slices"
+	"sync"
+)
+
+// Staging is what is about to become part of a site, or all of it. It is safe
+// for concurrent use.
+type Staging struct {
+	site    *Site
+	folder  string
+	whole   bool
+	mu      sync.Mutex
+	records map[string]*Record // of the parts being written
+	written map[string]bool
+	gone    []string // parts that are to go
+	// committed tells that what was written no longer may be discarded.
+	committed bool
+}
+
+// Names within a staging folder.
+const (
+	markName = "doorpocket-staging" // tells that the folder is ours
+	treeName = "tree"               // what is new, in the shape of the site
+	oldName  = "old"                // what has made room for it
+	planName = "plan.json"
+)
+
+// Stage begins to write. whole says that what is written will be the whole
+// site and nothing of the one before stays. It fails, with nothing changed,
+// where the folder holds files that no publish wrote.
+func (s *Site) Stage(whole bool) (*Staging, error) {
+	damaged := slices.ContainsFunc(s.Parts(), s.Damaged) // then nobody knows yet; Finish does
+	if whole && !damaged {
+		if err := s.checkWhole(func(string) bool { return false }); err != nil {
+			return nil, err
+		}
+	} else if !damaged {
+		if err := s.checkTop(); err != nil {
+			return nil, err
+		}
+	}
+	folder, err := os.MkdirTemp(filepath.Dir(s.target), filepath.Base(stagingPrefix(s.target)))
+	if err != nil {
+		return nil, fmt.Errorf("cannot write beside %s: %w. Check the permissions of the folder, or name another with --out", s.target, reason(err))
+	}
+	st := &Staging{site: s, folder: folder, whole: whole, records: map[string]*Record{}, written: map[string]bool{}}
+	err = os.WriteFile(filepath.Join(folder, markName), []byte("A new site that is being written. The next publish removes it.\n"), 0o644)
+	if err == nil {
+		err = os.Mkdir(filepath.Join(folder, treeName), 0o755)
+	}
+	if err != nil {
+		return nil, errors.Join(cannotWrite(err), st.Discard())
+	}
+	return st, nil
+}
+
+func cannotWrite(err error) error {
+	return fmt.Errorf("cannot write the site: %w. Make room, or check the permissions of the folder, and publish again", err)
+}
+
+func (st *Staging) in(path string) string {
+	return filepath.Join(st.folder, treeName, filepath.FromSlash(path))
+}
+
+// Write adds a file to a part. path is below the site, with slashes, and must
+// stay below it; the files of a van stay below its own folders.
+func (st *Staging) Write(part, path string, data []byte) error {
+	if !validPath(path) || part != Fleet && !inFolders(part, path) {
+		return fmt.Errorf("%q is no path of %s below a site", path, part)
+	}
+	if !st.note(part, path, stampOf(data), false) {
+		return fmt.Errorf("two pages want to be %s", path)
+	}
+	return st.put(path, data)
+}
+
+// Share adds a file that several parts use, once however many do.
+func (st *Staging) Share(path string, data []byte) (Stamp, error) {
+	if !validPath(path) {
+		return "", fmt.Errorf("%q is no path below a site", path)
+	}
+	stamp := stampOf(data)
+	st.mu.Lock()
+	twice := st.written[path]
+	st.written[path] = true
+	st.mu.Unlock()
+	if twice {
+		return stamp, nil
+	}
+	return stamp, st.put(path, data)
+}
+
+// Use notes that a part uses a shared file, written now or before.
+func (st *Staging) Use(part, path string, stamp Stamp) { st.note(part, path, stamp, true) }
+
+// note keeps a file in the record of its part, unless it is there already.
+func (st *Staging) note(part, path string, stamp Stamp, shared bool) bool {
+	st.mu.Lock()
+	defer st.mu.Unlock()
+	r := st.records[part]
+	if r == nil {
+		r = &Record{Format: ledgerFormat, Files: map[string]Stamp{}}
+		st.records[part] = r
+	}
+	if shared {
+		if r.Shared == nil {
+			r.Shared = map[string]Stamp{}
+		}
+		r.Shared[path] = stamp
+		return true
+	}
+	if st.written[path] {
+		return false
+	}
+	st.written[path] = true
+	r.Files[path] = stamp
+	return true
+}
+
+func (st *Staging) put(path string, data []byte) error {
+	name := st.in(path)
+	err := os.WriteFile(name, data, 0o644)
+	if errors.Is(err, fs.ErrNotExist) { // the first file of a folder
+		if err = os.MkdirAll(filepath.Dir(name), 0o755); err == nil {
+			err = os.WriteFile(name, data, 0o644)
+		}
+	}
+	if err != nil {
+		return cannotWrite(err)
+	}
+	return nil
+}
+
+// Seal ends a part with what its maker wants to be remembered. Nothing can be
+// added to it afterwards.
+func (st *Staging) Seal(part string, made any) error {
+	data, err := json.Marshal(made)
+	if err != nil {
+		return fmt.Errorf("ledger: %w", err)
+	}
+	st.mu.Lock()
+	r := st.records[part]
+	if r == nil {
+		r = &Record{Format: ledgerFormat, Files: map[string]Stamp{}}
+		st.records[part] = r
+	}
+	st.mu.Unlock()
+	r.Made = data
+	text, err := json.Marshal(r)
+	if err != nil {
+		return fmt.Errorf("ledger: %w", err)
+	}
+	return st.put(recordPath(part), append(text, '\n'))
+}
+
+// Remove takes a part out of the site.
+func (st *Staging) Remove(part string) {
+	st.mu.Lock()
+	defer st.mu.Unlock()
+	st.gone = append(st.gone, part)
+}
+
+// Discard removes what was written so far; the site stays as it was.
+func (st *Staging) Discard() error { return os.RemoveAll(st.folder) }
+
+// Files counts the files written so far, records aside.
+func (st *Staging) Files() int {
+	st.mu.Lock()
+	defer st.mu.Unlock()
+	return len(st.written)
+}
+
+// complete reports an error where a file of the new site is gone: half a site
+// never takes the place of a whole one.
+func (st *Staging) complete() error {
+	paths := slices.Collect(maps.Keys(st.written))
+	for part := range st.records {
+		paths = append(paths, recordPath(part))
+	}
+	for _, path := range paths {
+		if _, err := os.Lstat(st.in(path)); err != nil {
+			return fmt.Errorf("somebody removed parts of the new site while it was written, publish again: %w", err)
+		}
+	}
+	return nil
+}
+
+// Finish puts what was written in place and removes the staging folder. Should
+// it fail, the site is as it was, or the error says that the next publish ends
+// what this one could not.
+func (st *Staging) Finish() error {
+	err := st.finish()
+	if err != nil && !st.committed {
+		err = errors.Join(err, st.Discard())
+	}
+	return err
+}
+
+func (st *Staging) finish() error {
+	if err := st.complete(); err != nil {
+		return err
+	}
+	if st.whole {
+		return st.swap()
+	}
+	p, err := st.plan()
+	if err != nil {
+		return err
+	}
+	if p.empty() {
+		return st.Discard()
+	}
+	return st.commit(p)
+}
+
+// swap puts a whole new site in place of the old one.
+func (st *Staging) swap() error {
+	s := st.site
+	if err := s.checkWhole(func(path string) bool { return st.written[path] }); err != nil {
+		return err
+	}
+	if err := replace(st.in("."), s.target, filepath.Join(st.folder, oldName)); err != nil {
+		return fmt.Errorf("cannot put the new site in place: %w. The last site is as it was", err)
+	}
+	st.committed = true
+	if err := os.RemoveAll(st.folder); err != nil {
+		return fmt.Errorf("the new site is in place, but the old one cannot be removed: %w", err)
+	}
+	return nil
+}
+
+// replace puts a folder in the place of another at once, or where the system
+// cannot do that in two steps, of which recover can do the second. What was
+// there is afterwards at old, or still at from.
+func replace(from, to, old string) error {
+	err := os.Rename(from, to)
+	if _, there := os.Lstat(to); there == nil && err != nil {
+		err = exchange(from, to)
+		if errors.Is(err, errors.ErrUnsupported) {
+			if err = os.Rename(to, old); err == nil {
+				if err = os.Rename(from, to); err != nil {
+					err = errors.Join(err, os.Rename(old, to))
+				}
+			}
+		}
+	}
+	return err
+}

@@ -1,0 +1,69 @@
+package site
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+)
+
+// checkWhole reports an error where the site holds a file that no publish wrote
+// and that is not among those about to be written.
+func (s *Site) checkWhole(written func(path string) bool) error {
+	known := s.ours()
+	return s.strangers("", func(path string) bool { return known[path] || written(path) })
+}
+
+// checkTop looks only at the first levels of the site: most strangers stand
+// there, and the whole may be large.
+func (s *Site) checkTop() error {
+	known := map[string]bool{}
+	for path := range s.ours() {
+		first, rest, deeper := strings.Cut(path, "/")
+		known[first] = true
+		if second, _, _ := strings.Cut(rest, "/"); deeper {
+			known[first+"/"+second] = true
+		}
+	}
+	for _, folder := range []string{"", "hirers", "staff", ledgerFolder} {
+		entries, err := os.ReadDir(s.below(folder))
+		if err != nil {
+			continue // what is missing holds no stranger
+		}
+		for _, e := range entries {
+			path := filepath.ToSlash(filepath.Join(folder, e.Name()))
+			if !known[path] && (!e.IsDir() || s.strangers(path, func(string) bool { return false }) != nil) {
+				return stranger(s.target, path)
+			}
+		}
+	}
+	return nil
+}
+
+// strangers reports an error where a folder of the site holds files that are
+// not known. Empty folders do not count.
+func (s *Site) strangers(folder string, known func(path string) bool) error {
+	err := filepath.WalkDir(s.below(folder), func(name string, e fs.DirEntry, err error) error {
+		if err != nil || e.IsDir() {
+			return err
+		}
+		path, err := filepath.Rel(s.target, name)
+		if err != nil {
+			return err
+		}
+		if !known(filepath.ToSlash(path)) {
+			return stranger(s.target, path)
+		}
+		return nil
+	})
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil
+	}
+	return err
+}
+
+func stranger(target, name string) error {
+	return fmt.Errorf("%s holds %s, which no publish wrote: it would be lost. Move it elsewhere, or name another folder with --out", target, name)
+}
