@@ -35,7 +35,7 @@ type publishing struct {
 func (p *publishing) run() (problem.List, error) {
 	c := p.census
 	if c.quiet {
-		return p.nothingChanged(), nil
+		return p.nothingChanged(), p.site.Strangers()
 	}
 	lib, found := p.job.library()
 	found = slices.Clone(found)
@@ -248,6 +248,11 @@ func (p *publishing) printFleet(press *press, found problem.List) error {
 	if err := press.fleet(vans, rows); err != nil {
 		return err
 	}
+	var codes []string
+	for _, v := range vans {
+		codes = append(codes, v.Code)
+	}
+	p.staging.Name(codes)
 	found = slices.Clone(found)
 	found.Sort()
 	found.Dedupe()

@@ -30,6 +30,7 @@ type Record struct {
 	Made   json.RawMessage  `json:"made,omitempty"` // for the maker of the part
 	Files  map[string]Stamp `json:"files"`          // written for this part alone, by path below the site
 	Shared map[string]Stamp `json:"shared,omitempty"`
+	Parts  []string         `json:"parts,omitempty"` // of Fleet: all that the site should have
 
 	read    time.Time // when the record was written; zero where it cannot be trusted
 	damaged bool
@@ -73,10 +74,29 @@ func (s *Site) readLedger() error {
 		}
 		s.records[part] = record
 	}
+	s.missLost()
 	if data, err := os.ReadFile(s.below("ledger.json")); err == nil {
 		s.older = append(salvaged(data), "ledger.json")
 	}
 	return nil
+}
+
+// missLost counts parts that must have had a record among the damaged ones.
+func (s *Site) missLost() {
+	if len(s.records) == 0 {
+		return
+	}
+	lost := &Record{damaged: true}
+	fleet := s.records[Fleet]
+	if fleet == nil {
+		s.records[Fleet] = lost
+		return
+	}
+	for _, part := range fleet.Parts {
+		if _, err := os.Lstat(s.below(folders(part)[0])); s.records[part] == nil && err == nil {
+			s.records[part] = lost
+		}
+	}
 }
 
 func (s *Site) readRecord(part string) (*Record, error) {
@@ -110,7 +130,7 @@ func (r *Record) valid() bool {
 			}
 		}
 	}
-	return true
+	return !slices.ContainsFunc(r.Parts, func(part string) bool { return !validPath(part) || strings.Contains(part, "/") })
 }
 
 var pathInLedger = regexp.MustCompile(`"((?:hirers|staff)/[^"\\]+)"`)

@@ -39,14 +39,12 @@ const (
 // where the folder holds files that no publish wrote.
 func (s *Site) Stage(whole bool) (*Staging, error) {
 	damaged := slices.ContainsFunc(s.Parts(), s.Damaged) // then nobody knows yet; Finish does
+	check := s.Strangers
 	if whole && !damaged {
-		if err := s.checkWhole(func(string) bool { return false }); err != nil {
-			return nil, err
-		}
-	} else if !damaged {
-		if err := s.checkTop(); err != nil {
-			return nil, err
-		}
+		check = func() error { return s.checkWhole(func(string) bool { return false }) }
+	}
+	if err := check(); err != nil {
+		return nil, err
 	}
 	folder, err := os.MkdirTemp(filepath.Dir(s.target), filepath.Base(stagingPrefix(s.target)))
 	if err != nil {
@@ -160,6 +158,17 @@ func (st *Staging) Seal(part string, made any) error {
 		return fmt.Errorf("ledger: %w", err)
 	}
 	return st.put(recordPath(part), append(text, '\n'))
+}
+
+// Name tells which vans' parts the site should have in the end, whoever writes
+// them.
+func (st *Staging) Name(parts []string) {
+	st.mu.Lock()
+	defer st.mu.Unlock()
+	if st.records[Fleet] == nil {
+		st.records[Fleet] = &Record{Format: ledgerFormat, Files: map[string]Stamp{}}
+	}
+	st.records[Fleet].Parts = parts
 }
 
 // Remove takes a part out of the site.

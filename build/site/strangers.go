@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 )
 
@@ -14,6 +15,15 @@ import (
 func (s *Site) checkWhole(written func(path string) bool) error {
 	known := s.ours()
 	return s.strangers("", func(path string) bool { return known[path] || written(path) })
+}
+
+// Strangers reports an error where files that no publish wrote stand in plain
+// sight in the site, for a publish that has nothing to write.
+func (s *Site) Strangers() error {
+	if slices.ContainsFunc(s.Parts(), s.Damaged) {
+		return nil // nobody can tell
+	}
+	return s.checkTop()
 }
 
 // checkTop looks only at the first levels of the site: most strangers stand

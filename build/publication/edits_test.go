@@ -1,0 +1,247 @@
+package publication_test
+
+import (
+	"fmt"
+	"math/rand/v2"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"sync"
+	"testing"
+	"testing/fstest"
+
+	"github.com/google/go-cmp/cmp"
+
+	"doorpocket/build/publication"
+	"doorpocket/build/sample"
+	"doorpocket/components"
+	"doorpocket/components/problem"
+)
+
+// theLibrary reads the library once for all tests.
+var theLibrary = sync.OnceValues(func() (*components.Library, problem.List) { return components.Load(components.Embedded()) })
+
+// publishFiles publishes a fleet as the command does.
+func publishFiles(files fstest.MapFS, target string, more func(*publication.Job)) (publication.Made, problem.List, error) {
+	job := publication.Job{Files: files, Target: target, Version: "test", Library: theLibrary}
+	if more != nil {
+		more(&job)
+	}
+	return publication.Run(job)
+}
+
+// edited is a small fleet that is changed at random.
+type edited struct {
+	random *rand.Rand
+	files  fstest.MapFS
+	site   string
+	photo  [2][]byte
+	last   int
+}
+
+func newEdited(t *testing.T, seed uint64) *edited {
+	lib, _ := theLibrary()
+	e := &edited{random: rand.New(rand.NewPCG(seed, 1)), files: sample.Many(lib, 2, 1), site: filepath.Join(t.TempDir(), "site"), last: 2}
+	e.photo[0], e.photo[1] = []byte(photo(t, 40, 30, 40)), []byte(photo(t, 30, 40, 90))
+	e.files["systems/living/bike-box/system.toml"] = file("family = \"living\"\n")
+	e.files["systems/living/bike-box/lines.en.toml"] = file("title = \"Bike box\"\nabout = \"For bikes.\"\nwords = [\"bike\"]\n")
+	e.files["systems/living/bike-box/page.en.md"] = file("Hello.\n")
+	e.files["pictures/box.jpg"] = &fstest.MapFile{Data: e.photo[0]}
+	e.files["vans/van-0000.toml"] = file(string(e.files["vans/van-0000.toml"].Data) + bikes)
+	return e
+}
+
+const bikes = "[fitted.bikes]\nsystem = \"living/bike-box\"\nat = { side = \"rear\" }\npictures = [{ file = \"box.jpg\", alt = \"Box\" }]\n"
+
+func file(text string) *fstest.MapFile { return &fstest.MapFile{Data: []byte(text)} }
+
+// specs lists the fleet's specs.
+func (e *edited) specs() []string {
+	var all []string
+	for name := range e.files {
+		if strings.HasPrefix(name, "vans/") && strings.HasSuffix(name, ".toml") {
+			all = append(all, name)
+		}
+	}
+	slices.Sort(all)
+	return all
+}
+
+func (e *edited) anySpec() string {
+	all := e.specs()
+	return all[e.random.IntN(len(all))]
+}
+
+func (e *edited) number() int { return e.random.IntN(1000) }
+
+// replaceLine changes the line of a file that begins so.
+func (e *edited) replaceLine(name, begin, line string) {
+	lines := strings.SplitAfter(string(e.files[name].Data), "\n")
+	for i := range lines {
+		if strings.HasPrefix(lines[i], begin) {
+			lines[i] = line + "\n"
+			break
+		}
+	}
+	e.files[name] = file(strings.Join(lines, ""))
+}
+
+// edits are the ways in which the fleet and its site are changed.
+var edits = map[string]func(e *edited){
+	"name": func(e *edited) { e.replaceLine(e.anySpec(), "name", fmt.Sprintf("name = \"Van %d\"", e.number())) },
+	"spec date": func(e *edited) {
+		e.replaceLine(e.anySpec(), "spec_date", fmt.Sprintf("spec_date = 2026-11-%02d", 1+e.number()%28))
+	},
+	"registration": func(e *edited) {
+		e.replaceLine(e.anySpec(), "registration", fmt.Sprintf("registration = \"R%d\"", e.number()))
+	},
+	"comment": func(e *edited) { s := e.anySpec(); e.files[s] = file(string(e.files[s].Data) + "# seen\n") },
+	"other sheet": func(e *edited) {
+		e.replaceLine(e.anySpec(), "build", fmt.Sprintf("build = \"batch-%d\"", e.number()%3))
+	},
+	"code": func(e *edited) {
+		e.last++
+		e.replaceLine(e.anySpec(), "code", fmt.Sprintf("code = %q", sample.Code(e.last)))
+	},
+	"add": func(e *edited) {
+		from := e.anySpec()
+		e.last++
+		name := fmt.Sprintf("vans/van-%04d.toml", e.last)
+		e.files[name] = e.files[from]
+		e.replaceLine(name, "code", fmt.Sprintf("code = %q", sample.Code(e.last)))
+	},
+	"remove": func(e *edited) {
+		if len(e.specs()) > 2 {
+			delete(e.files, e.anySpec())
+		}
+	},
+	"rename": func(e *edited) {
+		from := e.anySpec()
+		e.last++
+		e.files[fmt.Sprintf("vans/van-%04d.toml", e.last)] = e.files[from]
+		delete(e.files, from)
+	},
+	"touch": func(e *edited) { s := e.anySpec(); e.files[s] = file(string(e.files[s].Data)) },
+	"sheet": func(e *edited) {
+		e.replaceLine(fmt.Sprintf("builds/batch-%d.toml", e.number()%3), "berths", fmt.Sprintf("berths = %d", 2+e.number()%4))
+	},
+	"hours": func(e *edited) {
+		e.replaceLine("fleet.toml", "emergency", fmt.Sprintf("emergency = \"%d\"", 110+e.number()%12))
+	},
+	"page": func(e *edited) {
+		e.files["pages/sites.en.md"] = file(fmt.Sprintf("# Sites\n\nNumber %d.\n", e.number()))
+	},
+	"unpage": func(e *edited) { delete(e.files, "pages/sites.en.md") },
+	"system": func(e *edited) {
+		e.files["systems/living/bike-box/page.en.md"] = file(fmt.Sprintf("Box %d.\n", e.number()))
+	},
+	"other system": (*edited).pitchTent,
+	"joining system": func(e *edited) {
+		e.pitchTent()
+		e.files["systems/living/tent/system.toml"] = file("family = \"living\"\nautomatic = [\"living/bike-box\"]\n")
+	},
+	"no other system": func(e *edited) {
+		for name := range e.files {
+			if strings.HasPrefix(name, "systems/living/tent/") {
+				delete(e.files, name)
+			}
+		}
+	},
+	"picture": func(e *edited) { e.files["pictures/box.jpg"] = &fstest.MapFile{Data: e.photo[e.random.IntN(2)]} },
+	"fit": func(e *edited) {
+		s := e.anySpec()
+		if !strings.Contains(string(e.files[s].Data), "fitted.bikes") {
+			e.files[s] = file(string(e.files[s].Data) + bikes)
+		}
+	},
+	"unfit": func(e *edited) {
+		s := e.anySpec()
+		e.files[s] = file(strings.ReplaceAll(string(e.files[s].Data), bikes, ""))
+	},
+	"stray file": func(e *edited) { e.files["vans/notes.bak"] = file("x") },
+	"no stray":   func(e *edited) { delete(e.files, "vans/notes.bak") },
+	"spoil page": func(e *edited) {
+		e.spoil("hirers/*/index.html", func(name string) error { return os.WriteFile(name, []byte("spoilt"), 0o644) })
+	},
+	"lose page":    func(e *edited) { e.spoil("hirers/*/*/*/index.html", os.Remove) },
+	"lose folder":  func(e *edited) { e.spoil("hirers/*", os.RemoveAll) },
+	"lose script":  func(e *edited) { e.spoil("hirers/parts/*", os.Remove) },
+	"lose record":  func(e *edited) { e.spoil("ledger/*", os.Remove) },
+	"spoil record": func(e *edited) { e.spoil("ledger/*", func(name string) error { return os.Truncate(name, 300) }) },
+}
+
+// pitchTent gives the fleet a second system of its own.
+func (e *edited) pitchTent() {
+	e.files["systems/living/tent/system.toml"] = file("family = \"living\"\n")
+	e.files["systems/living/tent/lines.en.toml"] = file(fmt.Sprintf("title = \"Tent %d\"\nabout = \"A tent.\"\nwords = [\"tent\"]\n", e.number()))
+	e.files["systems/living/tent/page.en.md"] = file("A tent.\n")
+}
+
+// spoil does something to one of the files of the site.
+func (e *edited) spoil(pattern string, how func(name string) error) {
+	found, err := filepath.Glob(filepath.Join(e.site, pattern))
+	if err == nil && len(found) > 0 {
+		err = how(found[e.random.IntN(len(found))])
+	}
+	if err != nil {
+		panic(err)
+	}
+}
+
+// After every one of several hundred edits, a publish of what changed gives
+// byte for byte what a publish of everything into a new folder gives.
+func TestEditsAreAsIfAllWereMadeAnew(t *testing.T) {
+	names := []string{}
+	for name := range edits {
+		names = append(names, name)
+	}
+	slices.Sort(names)
+	for seed := range uint64(3) {
+		t.Run(fmt.Sprint(seed), func(t *testing.T) {
+			t.Parallel()
+			e := newEdited(t, seed)
+			var history []string
+			for step := range 70 {
+				name := names[(step+int(seed)*7)%len(names)]
+				if step >= len(names) {
+					name = names[e.random.IntN(len(names))]
+				}
+				edits[name](e)
+				history = append(history, name)
+				e.compare(t, history)
+				if t.Failed() {
+					return
+				}
+			}
+		})
+	}
+}
+
+func (e *edited) compare(t *testing.T, history []string) {
+	t.Helper()
+	made, found, err := publishFiles(e.files, e.site, nil)
+	clean := filepath.Join(t.TempDir(), "site")
+	want, wantFound, wantErr := publishFiles(e.files, clean, nil)
+	if err != nil || wantErr != nil || found.HasErrors() {
+		t.Fatalf("after %v: %v %v %v", history, err, wantErr, found)
+	}
+	if diff := cmp.Diff(wantFound, found); diff != "" {
+		t.Errorf("after %v: problems\n%s", history, diff)
+	}
+	if made.Vans != want.Vans || made.Pages != want.Pages || made.Labels != want.Labels {
+		t.Errorf("after %v: counts %+v, want %+v", history, made, want)
+	}
+	if diff := cmp.Diff(files(t, clean), files(t, e.site)); diff != "" {
+		t.Errorf("after %v:\n%s", history, diff)
+	}
+	if err := os.RemoveAll(clean); err != nil {
+		t.Fatal(err)
+	}
+	if len(history)%5 != 0 {
+		return
+	}
+	if again, _, err := publishFiles(e.files, e.site, nil); err != nil || again.Files != 0 {
+		t.Errorf("after %v: publishing again writes %d files, %v", history, again.Files, err)
+	}
+}
