@@ -18,14 +18,15 @@ const (
 
 // commands are the words that can follow the program's name.
 type commands struct {
-	Publish publish  `cmd:""`
-	Begin   starting `cmd:""`
-	Inspect inspect  `cmd:""`
-	Table   table    `cmd:""`
-	Schema  schema   `cmd:""`
-	Print   printCmd `cmd:""`
-	Help    help     `cmd:""`
-	Version version  `cmd:""`
+	Publish publish    `cmd:""`
+	Begin   starting   `cmd:""`
+	Preview previewing `cmd:""`
+	Inspect inspect    `cmd:""`
+	Table   table      `cmd:""`
+	Schema  schema     `cmd:""`
+	Print   printCmd   `cmd:""`
+	Help    help       `cmd:""`
+	Version version    `cmd:""`
 }
 
 func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
