@@ -85,28 +85,38 @@ func asText(b *strings.Builder, g *guide.Guide, t Table) {
 	b.WriteString("\n")
 }
 
-// asCSV writes numbers alone, with the unit in the head of their column.
+// asCSV writes numbers alone, with the unit in the head of their column. Where
+// several pages show the table, each with its own rows, the first column names
+// the page.
 func asCSV(tables []Table) (string, error) {
-	var b bytes.Buffer
-	w := csv.NewWriter(&b)
+	var rows [][]string
 	for _, t := range tables {
+		var page []string
+		if len(tables) > 1 {
+			page = []string{t.Page.Title}
+		}
 		heads := slices.Clone(t.Heads)
 		for i, unit := range t.Units {
 			if unit != "" {
 				heads[i] += " (" + unit + ")"
 			}
 		}
-		rows := [][]string{heads}
+		rows = append(rows, append(slices.Clone(page), heads...))
 		for _, row := range t.Rows {
-			var cells []string
+			cells := slices.Clone(page)
 			for _, c := range row {
 				cells = append(cells, plain(c))
 			}
 			rows = append(rows, cells)
 		}
-		if err := w.WriteAll(rows); err != nil {
-			return "", fmt.Errorf("CSV: %w", err)
-		}
+	}
+	return csvOf(rows)
+}
+
+func csvOf(rows [][]string) (string, error) {
+	var b bytes.Buffer
+	if err := csv.NewWriter(&b).WriteAll(rows); err != nil {
+		return "", fmt.Errorf("CSV: %w", err)
 	}
 	return b.String(), nil
 }
@@ -159,7 +169,11 @@ func asJSON(g *guide.Guide, tables []Table) (string, error) {
 		}
 		all = append(all, j)
 	}
-	data, err := json.MarshalIndent(all, "", "  ")
+	return jsonOf(all)
+}
+
+func jsonOf(value any) (string, error) {
+	data, err := json.MarshalIndent(value, "", "  ")
 	if err != nil {
 		return "", fmt.Errorf("JSON: %w", err)
 	}

@@ -100,7 +100,7 @@ func (b *builder) table(p *Page, id string, all []table.Fitted) *Table {
 	if len(result.Rows) == 0 {
 		return nil
 	}
-	return b.inWords(known, result)
+	return b.inWords(p, known, result)
 }
 
 func (b *builder) lack(id string, lack table.Lack) {
@@ -112,7 +112,7 @@ func (b *builder) lack(id string, lack table.Lack) {
 		fmt.Sprintf("Table %s lacks a row for %s of [fitted.%s]", id, lack.Use.Fact, lack.Use.Fitted), lack.Reason))
 }
 
-func (b *builder) inWords(known *components.Table, result table.Result) *Table {
+func (b *builder) inWords(p *Page, known *components.Table, result table.Result) *Table {
 	words := known.Words[b.guide.Lang]
 	t := &Table{ID: known.ID, Caption: words.Caption, Sources: known.Sources}
 	for _, c := range known.Columns {
@@ -127,11 +127,11 @@ func (b *builder) inWords(known *components.Table, result table.Result) *Table {
 	for _, id := range known.Assumptions {
 		t.Assumptions = append(t.Assumptions, words.Assumptions[id])
 	}
-	roles := b.usesPerFitted(result)
+	names := namesFor(p, result)
 	for _, row := range result.Rows {
 		var cells []Cell
 		for i, c := range row {
-			cell := Cell{Text: b.cell(c, known.Columns[i], words, roles), Tone: c.Tone, Tick: c.Tick}
+			cell := Cell{Text: b.cell(c, known.Columns[i], words, names), Tone: c.Tone, Tick: c.Tick}
 			if c.Quantity.Valid() && !known.Columns[i].Unit.Composite() {
 				cell.Number = quantity.Plain(c.Quantity, style(known.Columns[i]))
 			}
@@ -140,7 +140,35 @@ func (b *builder) inWords(known *components.Table, result table.Result) *Table {
 		t.Rows = append(t.Rows, cells)
 	}
 	t.Tick = tick(known, result.Tick, words)
+	t.narrow(names.own)
 	return t
+}
+
+// narrow takes out what this van does not need: columns of numbers that it has
+// nothing for, such as the diesel of a heater for gas, and, where own is set, a
+// first column that names in every row the thing whose page this is. A phone is
+// narrow.
+func (t *Table) narrow(own bool) {
+	for i := len(t.Heads) - 1; i > 0; i-- {
+		empty := !slices.ContainsFunc(t.Rows, func(row []Cell) bool { return row[i].Text != "" })
+		if empty && (t.Tick == nil || t.Tick.Column != i) {
+			t.dropColumn(i)
+		}
+	}
+	same := !slices.ContainsFunc(t.Rows, func(row []Cell) bool { return row[0].Text != t.Rows[0][0].Text })
+	if own && same && len(t.Rows) > 1 && t.Tick == nil {
+		t.dropColumn(0)
+	}
+}
+
+func (t *Table) dropColumn(i int) {
+	t.Heads, t.Numeric, t.Units = slices.Delete(t.Heads, i, i+1), slices.Delete(t.Numeric, i, i+1), slices.Delete(t.Units, i, i+1)
+	for r := range t.Rows {
+		t.Rows[r] = slices.Delete(t.Rows[r], i, i+1)
+	}
+	if t.Tick != nil && t.Tick.Column > i {
+		t.Tick.Column--
+	}
 }
 
 func tick(known *components.Table, work *table.Tick, words components.TableWords) *Tick {
@@ -169,38 +197,47 @@ func tick(known *components.Table, work *table.Tick, words components.TableWords
 	return t
 }
 
-// usesPerFitted tells which fitted systems show more than one setting, so that
-// the setting must be named.
-func (b *builder) usesPerFitted(result table.Result) map[string]map[string]bool {
-	uses := map[string]map[string]bool{}
+// naming is how the uses of one table are called.
+type naming struct {
+	uses map[string]map[string]bool // the facts of each fitted system
+	own  bool                       // all are of the page that shows the table
+}
+
+// severalSettings reports whether a fitted system shows more than one setting,
+// so that the setting must be named.
+func (n naming) severalSettings(fitted string) bool { return len(n.uses[fitted]) > 1 }
+
+func namesFor(p *Page, result table.Result) naming {
+	n := naming{uses: map[string]map[string]bool{}}
 	for _, row := range result.Rows {
 		for _, c := range row {
 			for _, u := range c.Uses {
-				if uses[u.Fitted] == nil {
-					uses[u.Fitted] = map[string]bool{}
+				if n.uses[u.Fitted] == nil {
+					n.uses[u.Fitted] = map[string]bool{}
 				}
-				uses[u.Fitted][u.Fact] = true
+				n.uses[u.Fitted][u.Fact] = true
 			}
 		}
 	}
-	return uses
+	n.own = len(n.uses) == 1 && n.uses[p.Fitted.Name] != nil
+	return n
 }
 
-func (b *builder) cell(c table.Cell, column table.Column, words components.TableWords, uses map[string]map[string]bool) string {
+func (b *builder) cell(c table.Cell, column table.Column, words components.TableWords, names naming) string {
 	switch {
 	case c.Quantity.Valid():
 		return b.guide.format.Format(c.Quantity, style(column))
 	case len(c.Uses) == 0:
 		return words.Cells[c.Word] // "" for no word
 	}
-	var names []string
+	var said []string
 	for _, u := range c.Uses {
-		names = append(names, b.use(u, len(uses[u.Fitted]) > 1))
+		said = append(said, b.use(u, names))
 	}
 	if c.Word != "" {
-		names = append(names, words.Cells[c.Word])
+		said = append(said, words.Cells[c.Word])
 	}
-	return strings.Join(names, " + ")
+	return strings.Join(said, " + ")
 }
 
 // style is how a column shows its numbers.
@@ -208,22 +245,29 @@ func style(c table.Column) quantity.Style {
 	return quantity.Style{Unit: c.Unit, Rounding: c.Rounding, Decimals: c.Decimals}
 }
 
-func (b *builder) use(u table.Use, setting bool) string {
+// use names a use: the thing, with its setting where it shows several. On its
+// own page, where nobody else is spoken of, the setting alone is enough.
+func (b *builder) use(u table.Use, names naming) string {
 	p := b.guide.byName[u.Fitted]
 	if p == nil {
 		return u.Fitted
 	}
-	label := p.Words.Facts[u.Fact]
+	label, several := p.Words.Facts[u.Fact], names.severalSettings(u.Fitted)
 	switch {
 	case label == "":
 		return p.Title
-	case b.isThing(p, u.Fact):
-		first, size := utf8.DecodeRuneInString(label)
-		return string(unicode.ToUpper(first)) + label[size:]
-	case setting:
+	case b.isThing(p, u.Fact), several && names.own:
+		return capital(label)
+	case several:
 		return p.Title + ", " + label
 	}
 	return p.Title
+}
+
+// capital begins a text with a capital letter.
+func capital(text string) string {
+	first, size := utf8.DecodeRuneInString(text)
+	return string(unicode.ToUpper(first)) + text[size:]
 }
 
 // isThing reports whether a fact is a thing by itself, which has a name of its

@@ -11,8 +11,8 @@ import (
 	"doorpocket/components"
 )
 
-// names lists the first cells of a table of a van with these fitted systems.
-func names(t *testing.T, page, id, fitted string) []string {
+// tableOf is a table of a van with these fitted systems.
+func tableOf(t *testing.T, page, id, fitted string) *guide.Table {
 	t.Helper()
 	lib, _ := components.Load(components.Embedded())
 	fleet, found := spec.Load(fstest.MapFS{
@@ -27,18 +27,23 @@ func names(t *testing.T, page, id, fitted string) []string {
 		if p.Fitted.Name != page {
 			continue
 		}
-		table := p.Tables[id]
-		if table == nil {
+		if p.Tables[id] == nil {
 			t.Fatalf("no table %s on the page of %s", id, page)
 		}
-		var all []string
-		for _, row := range table.Rows {
-			all = append(all, row[0].Text)
-		}
-		return all
+		return p.Tables[id]
 	}
 	t.Fatalf("no page of %s", page)
 	return nil
+}
+
+// names lists the first cells of a table of a van with these fitted systems.
+func names(t *testing.T, page, id, fitted string) []string {
+	t.Helper()
+	var all []string
+	for _, row := range tableOf(t, page, id, fitted).Rows {
+		all = append(all, row[0].Text)
+	}
+	return all
 }
 
 const inlet = `
@@ -80,5 +85,64 @@ power_high = "1.5 kW"
 	want := []string{"Electric hotplate, highest setting", "Electric hotplate, lowest setting", "Kettle", "Battery charger"}
 	if !slices.Equal(got, want) {
 		t.Errorf("got %q, expected %q", got, want)
+	}
+}
+
+const heaterAndTanks = `
+[fitted.heater]
+system = "heating/air-heater-with-boiler"
+energy = "gas-and-mains"
+boiler = "10 L"
+gas_high = "335 g/h"
+heat_gas = "4 kW"
+water_gas = "1.6 kW"
+mains_low = "900 W"
+mains_high = "1.8 kW"
+
+[fitted.fresh]
+system = "water/fresh-tank"
+capacity = "100 L"
+
+[fitted.waste]
+system = "water/waste-tank"
+capacity = "90 L"
+
+[fitted.gauge]
+system = "water/level-gauge"
+`
+
+// On its own page a setting is enough of a name.
+func TestOwnSettings(t *testing.T) {
+	got := names(t, "heater", "heating/water-heat-up", heaterAndTanks)
+	if want := []string{"Mains, low setting", "Gas", "Mains, high setting", "both together"}; !slices.Equal(got, want) {
+		t.Errorf("got %q, expected %q", got, want)
+	}
+}
+
+// A van has no columns for what it lacks, nor one that says on every row whose
+// page it is; heads, units and numbers stay with their columns.
+func TestNarrowTables(t *testing.T) {
+	body := "insulation = \"grade-2\"\n" // still within [body]
+	for _, c := range []struct {
+		page, id string
+		heads    []string
+		units    []string
+	}{
+		{"heater", "heating/heat-balance", []string{"Outside", "Heat needed", "What is enough", "Gas alone, a day", "Mains alone, a day"}, []string{"°C", "W", "", "kg", "kWh"}},
+		{"fresh", "water/days", []string{"People", "With care", "As usual", "A shower each, every day"}, []string{"", "d", "d", "d"}},
+		{"gauge", "water/days", []string{"Tank", "People", "With care", "As usual", "A shower each, every day"}, []string{"", "", "d", "d", "d"}},
+	} {
+		got := tableOf(t, c.page, c.id, body+heaterAndTanks)
+		if !slices.Equal(got.Heads, c.heads) || !slices.Equal(got.Units, c.units) || len(got.Numeric) != len(c.heads) {
+			t.Errorf("%s: %q, %q, %v", c.id, got.Heads, got.Units, got.Numeric)
+		}
+		for _, row := range got.Rows {
+			if len(row) != len(c.heads) {
+				t.Fatalf("%s: %d cells under %d heads", c.id, len(row), len(c.heads))
+			}
+			if got.Numeric[0] && row[0].Number == "" {
+				t.Errorf("%s: no number in a column of numbers: %q", c.id, row[0].Text)
+			}
+		}
 	}
 }

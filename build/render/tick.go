@@ -65,7 +65,7 @@ func summed(t *guide.Tick) []int {
 func tableRowOf(t *guide.Table, row []guide.Cell) tableRow {
 	var r tableRow
 	for _, c := range row {
-		r.Cells = append(r.Cells, tableCell{Text: c.Text, Class: tones[c.Tone]})
+		r.Cells = append(r.Cells, cellOf(c))
 	}
 	if t.Tick != nil && len(row) > t.Tick.Column && row[0].Tick != "" && row[t.Tick.Column].Number != "" {
 		r.Tick = row[0].Tick
@@ -77,3 +77,16 @@ func tableRowOf(t *guide.Table, row []guide.Cell) tableRow {
 	}
 	return r
 }
+
+// cellOf is a cell in its colour. A quantity of two parts, such as "2 h 30 min",
+// may be broken between them, so that a table of times fits a phone.
+func cellOf(c guide.Cell) tableCell {
+	cell := tableCell{Text: c.Text, Class: tones[c.Tone]}
+	if parts := strings.Split(c.Text, noBreak); len(parts) == 4 {
+		cell.Text = parts[0] + noBreak + parts[1] + " " + parts[2] + noBreak + parts[3]
+		cell.Class = strings.TrimSpace("parts " + cell.Class)
+	}
+	return cell
+}
+
+const noBreak = "\u00a0"

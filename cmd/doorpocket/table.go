@@ -38,13 +38,51 @@ func (c *table) Run(out *speaker) error {
 		return err
 	}
 	kit := guide.NewKit(&fleet.Operator, fleet.Languages[0])
+	var guides []*guide.Guide
 	for _, v := range vans {
 		g, _ := kit.Build(v)
-		if err := c.print(out, g); err != nil {
-			return err
+		guides = append(guides, g)
+	}
+	text, err := c.write(guides)
+	if err != nil {
+		return err
+	}
+	out.say("%s", strings.TrimRight(text, "\n"))
+	return nil
+}
+
+// write gives the table that is asked for, or the list of tables.
+func (c *table) write(guides []*guide.Guide) (string, error) {
+	if c.Table == "" {
+		return desk.List(guides, c.As)
+	}
+	g := guides[0] // a table is asked for of one van
+	shown := desk.Tables(g)
+	chosen := desk.Named(shown, c.Table)
+	if len(chosen) == 0 {
+		var ids []string
+		for _, t := range shown {
+			ids = append(ids, t.ID)
+		}
+		slices.Sort(ids)
+		return "", errUsage{fmt.Errorf("%s has no table %q: %s", g.Van.Name, c.Table, hint(c.family(ids), ids))}
+	}
+	return desk.Write(g, chosen, c.As)
+}
+
+// family puts a family before a table that is asked for without one, if a table
+// of that family is called nearly so.
+func (c *table) family(ids []string) string {
+	if strings.Contains(c.Table, "/") {
+		return c.Table
+	}
+	for _, id := range ids {
+		family, name, _ := strings.Cut(id, "/")
+		if problem.Nearest(c.Table, []string{name}) != "" {
+			return family + "/" + c.Table
 		}
 	}
-	return nil
+	return c.Table
 }
 
 // vans gives the van that is asked for, or all.
@@ -60,33 +98,6 @@ func (c *table) vans(fleet *spec.Fleet) ([]*spec.Van, error) {
 		codes = append(codes, v.Code)
 	}
 	return nil, errUsage{fmt.Errorf("there is no van %q: %s", c.Van, hint(c.Van, codes))}
-}
-
-func (c *table) print(out *speaker, g *guide.Guide) error {
-	shown := desk.Tables(g)
-	if c.Table == "" {
-		for _, t := range shown {
-			out.say("%s  %-28s %s (%s)", g.Van.Code, t.ID, t.Caption, t.Page.Title)
-		}
-		return nil
-	}
-	var ids []string
-	var chosen []desk.Table
-	for _, t := range shown {
-		ids = append(ids, t.ID)
-		if t.ID == c.Table {
-			chosen = append(chosen, t)
-		}
-	}
-	if len(chosen) == 0 {
-		return errUsage{fmt.Errorf("%s has no table %q: %s", g.Van.Name, c.Table, hint(c.Table, ids))}
-	}
-	text, err := desk.Write(g, chosen, c.As)
-	if err != nil {
-		return err
-	}
-	out.say("%s", strings.TrimRight(text, "\n"))
-	return nil
 }
 
 // hint offers the nearest valid name, or all of them.
