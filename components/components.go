@@ -49,6 +49,7 @@ type Hazard struct {
 type Role struct {
 	Types  []string
 	Things bool // each such fact is a thing by itself, not a setting of its system
+	Takes  bool // what an appliance takes: where a van does not state it, a sum is too small
 }
 
 // Table is a computed table with its words by language.

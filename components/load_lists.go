@@ -125,6 +125,7 @@ func (l *loader) roles() {
 		var role Role
 		role.Types, _ = f.Texts("type", manifest.Required, manifest.OrSingle)
 		role.Things, _ = f.Bool("things")
+		role.Takes, _ = f.Bool("takes")
 		l.lib.Roles[id] = role
 	}
 	r.Done()

@@ -49,16 +49,30 @@ func NewKit(op *spec.Operator, lang string) *Kit {
 // Build makes the guide of one van. The guide is complete as far as it could be
 // put together; it may be published if the problems hold no error.
 func (k *Kit) Build(v *spec.Van) (*Guide, problem.List) {
-	b := builder{kit: k, guide: &Guide{
-		Operator: k.operator, Van: v, Lang: k.lang, Main: k.lang == k.operator.Languages[0],
-		values: k.values, format: k.format, byName: map[string]*Page{},
-	}}
+	b := k.builder(v)
 	b.pages()
 	b.tables()
 	b.routines()
 	b.symptoms()
 	b.joinUp()
 	return b.guide, b.problems
+}
+
+// Tables makes as much of the guide of one van as its tables need: pages with
+// their tables, without routines and symptoms. The problems are those of the
+// tables.
+func (k *Kit) Tables(v *spec.Van) (*Guide, problem.List) {
+	b := k.builder(v)
+	b.pages()
+	b.tables()
+	return b.guide, b.problems
+}
+
+func (k *Kit) builder(v *spec.Van) *builder {
+	return &builder{kit: k, guide: &Guide{
+		Operator: k.operator, Van: v, Lang: k.lang, Main: k.lang == k.operator.Languages[0],
+		values: k.values, format: k.format, byName: map[string]*Page{},
+	}}
 }
 
 type builder struct {

@@ -72,23 +72,27 @@ func newTables(lib *components.Library) *tables {
 
 // tables works out the tables of every page.
 func (b *builder) tables() {
+	b.unstated()
 	all := b.inputs()
+	byName := map[string]table.Fitted{}
+	for _, f := range all {
+		byName[f.Name] = f
+	}
 	for _, p := range b.guide.Pages {
 		for _, id := range p.Fitted.System.Tables {
-			if t := b.table(p, id, all); t != nil {
+			if t := b.table(p, id, table.Input{Self: byName[p.Fitted.Name], All: all}); t != nil {
 				p.Tables[id] = t
 			}
 		}
 	}
 }
 
-func (b *builder) table(p *Page, id string, all []table.Fitted) *Table {
+func (b *builder) table(p *Page, id string, input table.Input) *Table {
 	known, work := b.kit.tables.library.Tables[id], b.kit.tables.work[id]
 	if known == nil || work == nil {
 		b.problems.Errorf(p.Fitted.System.At, "unknown-table", fmt.Sprintf("No calculation for table %q", id), "Take it out of tables, or add its function.")
 		return nil
 	}
-	input := table.Input{Self: tableFitted(p.Fitted), All: all}
 	result, err := work(input)
 	if err != nil {
 		b.problems.Warnf(p.Fitted.Span, "table-left-out", fmt.Sprintf("Table %s of [fitted.%s] is left out", id, p.Fitted.Name), "%v", err)

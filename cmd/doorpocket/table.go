@@ -40,7 +40,7 @@ func (c *table) Run(out *speaker) error {
 	kit := guide.NewKit(&fleet.Operator, fleet.Languages[0])
 	var guides []*guide.Guide
 	for _, v := range vans {
-		g, _ := kit.Build(v)
+		g, _ := kit.Tables(v)
 		guides = append(guides, g)
 	}
 	text, err := c.write(guides)

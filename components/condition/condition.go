@@ -15,7 +15,6 @@ package condition
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
 )
@@ -54,8 +53,6 @@ type Condition struct {
 // String is the condition as written.
 func (c Condition) String() string { return c.text }
 
-var termForm = regexp.MustCompile(`^(!?)\s*([a-z][a-z0-9_-]*(?:[./][a-z][a-z0-9_-]*)?)\s*(?:(=|!=|>=|<=|>|<)\s*(\S.*))?$`)
-
 // Parse reads a condition. The empty text always holds. An error tells which
 // term is not understood.
 func Parse(text string) (Condition, error) {
@@ -74,12 +71,11 @@ func Parse(text string) (Condition, error) {
 }
 
 func parseTerm(s string) (Term, error) {
-	m := termForm.FindStringSubmatch(s)
-	if m == nil {
+	t, not, ok := scanTerm(s)
+	if !ok {
 		return Term{}, fmt.Errorf("%q is no condition: write a fact, !fact, or fact = value, joined by and", s)
 	}
-	t := Term{Key: m[2], Op: Op(m[3]), Value: strings.TrimSpace(m[4])}
-	if m[1] != "" {
+	if not {
 		if t.Op != Present {
 			return Term{}, fmt.Errorf("%q mixes ! with a comparison: write != instead", s)
 		}
@@ -89,6 +85,53 @@ func parseTerm(s string) (Term, error) {
 		return Term{}, fmt.Errorf("%q compares a system: a system is only on board or not", s)
 	}
 	return t, nil
+}
+
+// space is what may stand between the parts of a term.
+const space = " \t\n\f\r"
+
+// operators are the comparisons, a longer one before its own beginning.
+var operators = []Op{NotEqual, GreaterEqual, LessEqual, Equal, Greater, Less}
+
+// scanTerm takes a term apart: a key, perhaps with ! before it, perhaps with a
+// comparison after it. It is written by hand because every page of every van
+// asks for it.
+func scanTerm(s string) (t Term, not, ok bool) {
+	s, not = strings.CutPrefix(s, "!")
+	s = strings.TrimLeft(s, space)
+	n := nameLength(s)
+	if n == 0 {
+		return t, not, false
+	}
+	if n < len(s) && (s[n] == '.' || s[n] == '/') {
+		if more := nameLength(s[n+1:]); more > 0 {
+			n += 1 + more
+		}
+	}
+	t.Key, s = s[:n], strings.TrimLeft(s[n:], space)
+	if s == "" {
+		return t, not, true
+	}
+	for _, op := range operators {
+		if value, found := strings.CutPrefix(s, string(op)); found {
+			t.Op, t.Value = op, strings.TrimSpace(value)
+			return t, not, t.Value != "" && !strings.Contains(t.Value, "\n")
+		}
+	}
+	return t, not, false
+}
+
+// nameLength is how much of a text is a name: a small letter, then letters,
+// digits, underscores and hyphens.
+func nameLength(s string) int {
+	for i := range len(s) {
+		c := s[i]
+		letter := 'a' <= c && c <= 'z'
+		if !letter && (i == 0 || !('0' <= c && c <= '9' || c == '_' || c == '-')) {
+			return i
+		}
+	}
+	return len(s)
 }
 
 // Asker answers the terms of a condition for one fitted system of one van.

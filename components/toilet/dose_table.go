@@ -19,17 +19,31 @@ const doseStep = 5 * litre / 1000
 // Columns: tank, label, for, dose. The column for is empty where the label
 // speaks of this tank.
 func DoseTable(in table.Input) (table.Result, error) {
-	dose, ok := in.Self.Fact("dose")
 	tank := in.Self.WithRole("toilet-capacity")
-	if !ok || len(tank) != 1 {
+	if len(tank) != 1 {
 		return table.Result{}, nil
 	}
+	dose, ok := in.Self.Fact("dose")
+	if !ok && !takesLiquid(in.Self) {
+		return table.Result{}, nil
+	}
+	dose.Name = "dose"
 	row, fact, err := doseRow(in.Self, dose, tank[0].Fact)
 	if err != nil {
 		return table.Result{Lacks: []table.Lack{{Use: table.Use{Fitted: in.Self.Name, Fact: fact}, Reason: err.Error()}}}, nil
 	}
 	return table.Result{Rows: []table.Row{row}}, nil
 }
+
+// takesLiquid reports whether a toilet is filled with liquid, so that its dose
+// must be stated.
+func takesLiquid(f table.Fitted) bool {
+	chemical, _ := f.Fact("chemical")
+	additive, _ := f.Fact("additive")
+	return chemical.Has(liquid) || additive.Option == liquid
+}
+
+const liquid = "liquid"
 
 // doseRow gives with an error the fact that is at fault.
 func doseRow(f table.Fitted, dose, tank table.Fact) (table.Row, string, error) {

@@ -61,6 +61,11 @@ func TestDoseTable(t *testing.T) {
 		[]string{"17 L | 60 ml | 10 L | 105 ml"}) // 102, up to 5 ml
 	sample.Same(t, sample.Shown(t, "toilet/dose", toilet(t, "cassette", "18 L", volume(t, "dose", "120 ml"))), []string{"18 L | 120 ml |  | 120 ml"})
 	sample.Same(t, sample.Shown(t, "toilet/dose", toilet(t, "cassette", "18 L")), nil) // a tablet, or none
+	liquid := table.Fact{Name: "chemical", Options: []string{"tablet", "liquid"}}
+	for kind, fact := range map[string]table.Fact{"cassette": liquid, "portable-toilet": liquid, "macerator-toilet": sample.Choice("additive", "liquid")} {
+		sample.Same(t, sample.Shown(t, "toilet/dose", toilet(t, kind, "18 L", fact)), []string{"lacks toilet:dose: dose is not stated"})
+	}
+	sample.Same(t, sample.Shown(t, "toilet/dose", toilet(t, "cassette", "18 L", table.Fact{Name: "chemical", Options: []string{"tablet"}})), nil)
 }
 
 func TestDoseTableLacks(t *testing.T) {
