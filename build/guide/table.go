@@ -74,7 +74,7 @@ func newTables(lib *components.Library) *tables {
 func (b *builder) tables() {
 	b.unstated()
 	all := b.inputs()
-	byName := map[string]table.Fitted{}
+	byName := make(map[string]table.Fitted, len(all))
 	for _, f := range all {
 		byName[f.Name] = f
 	}
@@ -132,8 +132,9 @@ func (b *builder) inWords(p *Page, known *components.Table, result table.Result)
 		t.Assumptions = append(t.Assumptions, words.Assumptions[id])
 	}
 	names := namesFor(p, result)
+	t.Rows = make([][]Cell, 0, len(result.Rows))
 	for _, row := range result.Rows {
-		var cells []Cell
+		cells := make([]Cell, 0, len(row))
 		for i, c := range row {
 			cell := Cell{Text: b.cell(c, known.Columns[i], words, names), Tone: c.Tone, Tick: c.Tick}
 			if c.Quantity.Valid() && !known.Columns[i].Unit.Composite() {
@@ -283,15 +284,16 @@ func (b *builder) isThing(p *Page, name string) bool {
 
 // inputs is the van as calculations see it.
 func (b *builder) inputs() []table.Fitted {
-	var all []table.Fitted
-	for _, f := range b.guide.Van.Fitted {
-		all = append(all, tableFitted(f))
+	all := make([]table.Fitted, len(b.guide.Van.Fitted))
+	for i, f := range b.guide.Van.Fitted {
+		all[i] = tableFitted(f)
 	}
 	return all
 }
 
 func tableFitted(f *spec.Fitted) table.Fitted {
 	t := table.Fitted{Name: f.Name, System: f.System.ID, Along: f.Place.Along.Quantity, Across: f.Place.Across.Quantity}
+	t.Facts = make([]table.Fact, 0, len(f.Values))
 	for _, name := range slices.Sorted(maps.Keys(f.System.Constants)) {
 		t.Constants = append(t.Constants, table.Fact{Name: name, Quantity: f.System.Constants[name].Value.Quantity})
 	}

@@ -9,10 +9,11 @@ import (
 	"doorpocket/build/sample"
 	"doorpocket/build/spec"
 	"doorpocket/components"
+	"doorpocket/components/problem"
 )
 
-// tableOf is a table of a van with these fitted systems.
-func tableOf(t *testing.T, page, id, fitted string) *guide.Table {
+// built is the guide of a van with these fitted systems, and its problems.
+func built(t *testing.T, fitted string) (*guide.Guide, problem.List) {
 	t.Helper()
 	lib, _ := components.Load(components.Embedded())
 	fleet, found := spec.Load(fstest.MapFS{
@@ -22,7 +23,13 @@ func tableOf(t *testing.T, page, id, fitted string) *guide.Table {
 	if len(fleet.Vans) != 1 {
 		t.Fatal(found)
 	}
-	g, _ := guide.NewKit(&fleet.Operator, "en").Build(fleet.Vans[0])
+	return guide.NewKit(&fleet.Operator, "en").Build(fleet.Vans[0])
+}
+
+// tableOf is a table of a van with these fitted systems.
+func tableOf(t *testing.T, page, id, fitted string) *guide.Table {
+	t.Helper()
+	g, _ := built(t, fitted)
 	for _, p := range g.Pages {
 		if p.Fitted.Name != page {
 			continue
@@ -144,5 +151,42 @@ func TestNarrowTables(t *testing.T) {
 				t.Errorf("%s: no number in a column of numbers: %q", c.id, row[0].Text)
 			}
 		}
+	}
+}
+
+// An appliance of which nobody states what it takes is told, one with a part of
+// its settings is not, nor what means nothing on this van.
+func TestUnstatedUse(t *testing.T) {
+	_, found := built(t, `
+[fitted.extractor]
+system = "kitchen/extractor"
+
+[fitted.dry]
+system = "toilet/dry-toilet"
+solids = "wrapped-bag"
+bottle = "6 L"
+reach = "lift-seat"
+
+[fitted.other]
+system = "toilet/dry-toilet"
+solids = "wrapped-bag"
+bottle = "6 L"
+reach = "lift-seat"
+fan = true
+
+[fitted.plate]
+system = "kitchen/electric-hotplate"
+surface = "metal-plate"
+power_high = "1.5 kW"
+`)
+	var got []string
+	for _, p := range found {
+		if p.Code == "use-unstated" {
+			got = append(got, p.Summary)
+		}
+	}
+	want := []string{"[fitted.extractor] does not say what it takes: dc_power", "[fitted.other] does not say what it takes: power"}
+	if !slices.Equal(got, want) {
+		t.Errorf("got %q, expected %q", got, want)
 	}
 }

@@ -53,7 +53,7 @@ func (s Style) Check(q Quantity) error {
 // or unfitting unit brings sensible decimals with it, so that the zero Style
 // does not turn 5.5 bar into 6 bar.
 func (s Style) settle(q Quantity) Style {
-	if s.Unit.dimension == q.dimension {
+	if s.Unit.Dimension() == q.dimension {
 		return s
 	}
 	if !s.Unit.IsZero() || s.Decimals == 0 {
@@ -91,13 +91,13 @@ func (f *Formatter) Format(q Quantity, s Style) string {
 	switch {
 	case s.Unit.Composite():
 		dst = f.appendParts(dst, q, v, s)
-	case s.Unit.name == "%":
+	case s.Unit.Name() == "%":
 		dst = append(dst, f.locale.percent[0]...)
 		dst = f.appendNumber(dst, q, v, s)
 		dst = append(dst, f.locale.percent[1]...)
 	default:
 		dst = f.appendNumber(dst, q, v, s)
-		dst = appendSymbol(dst, s.Unit.symbol)
+		dst = appendSymbol(dst, s.Unit.Symbol())
 	}
 	return string(dst)
 }
@@ -139,7 +139,7 @@ func (f *Formatter) FormatRange(from, to Quantity, s Style) string {
 
 // endsInUnit reports whether a quantity in u is a number and then the unit.
 func (f *Formatter) endsInUnit(u Unit) bool {
-	return !u.Composite() && (u.name != "%" || f.locale.percent[0] == "")
+	return !u.Composite() && (u.Name() != "%" || f.locale.percent[0] == "")
 }
 
 // appendNumber writes the number v of q in the unit of s.
@@ -187,11 +187,11 @@ func (f *Formatter) appendParts(dst []byte, q Quantity, v float64, s Style) []by
 	var room [64]byte
 	if !ok {
 		dst = f.locale.appendNumber(dst, strconv.AppendFloat(room[:0], v, 'f', 0, 64))
-		return appendSymbol(dst, u.small)
+		return appendSymbol(dst, u.is().small)
 	}
 	if large != 0 {
 		dst = f.locale.appendNumber(dst, strconv.AppendInt(room[:0], large, 10))
-		dst = appendSymbol(dst, u.large)
+		dst = appendSymbol(dst, u.is().large)
 		if rest == 0 {
 			return dst
 		}
@@ -199,7 +199,7 @@ func (f *Formatter) appendParts(dst []byte, q Quantity, v float64, s Style) []by
 		rest = max(rest, -rest) // the sign stands once, in front
 	}
 	dst = f.locale.appendNumber(dst, appendScaled(room[:0], rest, decimals))
-	return appendSymbol(dst, u.small)
+	return appendSymbol(dst, u.is().small)
 }
 
 // split divides v small parts into whole large parts and the rest, the latter
@@ -209,7 +209,7 @@ func split(v float64, u Unit, decimals int, r Rounding) (large, rest int64, ok b
 	if !ok {
 		return 0, 0, false
 	}
-	one := int64(u.ratio) * int64(powersOfTen[decimals])
+	one := int64(u.is().ratio) * int64(powersOfTen[decimals])
 	return n / one, n % one, true
 }
 
@@ -218,12 +218,12 @@ func plainParts(q Quantity) string {
 	decimals := min(max(q.decimals, 0), decimalsMost)
 	large, rest, ok := split(q.value, q.unit, decimals, Nearest)
 	if !ok || q.decimals == asComputed && q.value != math.Trunc(q.value) {
-		return string(strconv.AppendFloat(nil, q.value, 'f', -1, 64)) + " " + q.unit.small
+		return string(strconv.AppendFloat(nil, q.value, 'f', -1, 64)) + " " + q.unit.is().small
 	}
 	dst := strconv.AppendInt(nil, large, 10)
-	dst = append(dst, " "+q.unit.large+" "...)
+	dst = append(dst, " "+q.unit.is().large+" "...)
 	dst = appendScaled(dst, max(rest, -rest), decimals)
-	return string(append(dst, " "+q.unit.small...))
+	return string(append(dst, " "+q.unit.is().small...))
 }
 
 // appendWritten writes the number of q with the digits of the spec, a computed

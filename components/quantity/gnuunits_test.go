@@ -38,13 +38,13 @@ type conversion struct {
 
 // gnuName gives a unit as GNU units knows it.
 func gnuName(u Unit) string {
-	if scales, ok := gnuScales[u.dimension]; ok {
-		return scales[u.name]
+	if scales, ok := gnuScales[u.Dimension()]; ok {
+		return scales[u.Name()]
 	}
-	if name, ok := gnuNames[u.name]; ok {
+	if name, ok := gnuNames[u.Name()]; ok {
 		return name
 	}
-	return u.name
+	return u.Name()
 }
 
 // have writes the amount to convert.
@@ -95,7 +95,7 @@ func TestConversionsAgainstGNUUnits(t *testing.T) {
 		}
 		// On a scale with another zero the error is that of the absolute value.
 		least := 0.0
-		if c.from.dimension == Temperature {
+		if c.from.Dimension() == Temperature {
 			least = 500
 		}
 		if got := mustIn(t, q, c.to); !near(got, want, least) || math.IsNaN(got) {

@@ -56,7 +56,7 @@ func Of[T Measure](v T) Quantity {
 	if math.IsNaN(value) || math.IsInf(value, 0) {
 		return Quantity{}
 	}
-	if u.dimension == Temperature && belowAbsoluteZero(value) {
+	if u.Dimension() == Temperature && belowAbsoluteZero(value) {
 		return Quantity{}
 	}
 	return written(value, u, asComputed)

@@ -195,7 +195,7 @@ func example(want Dimension) string {
 	if len(usual) == 0 {
 		return "5 kg"
 	}
-	return "5 " + usual[0].name
+	return "5 " + usual[0].Name()
 }
 
 // clip shortens a text that a hint repeats.

@@ -148,7 +148,7 @@ func (p *parser) parts(n *numeral) (u Unit, done bool, problem *ParseError) {
 	}
 	second.skipSpaces()
 	small := second.rest()
-	if found, _ := UnitOf(small, p.want); found.name != u.small || small == "" {
+	if found, _ := UnitOf(small, p.want); found.Name() != u.is().small || small == "" {
 		return Unit{}, false, nil
 	}
 	return u, true, p.join(n, m, u, p.at+k)
@@ -161,7 +161,7 @@ func (p *parser) compositeOf(name string) (Unit, bool) {
 		return Unit{}, false
 	}
 	for _, u := range Units(p.want) {
-		if u.Composite() && u.large == large.name {
+		if u.Composite() && u.is().large == large.Name() {
 			return u, true
 		}
 	}
@@ -171,15 +171,15 @@ func (p *parser) compositeOf(name string) (Unit, bool) {
 // join makes n and the smaller part m one number of small parts.
 func (p *parser) join(n *numeral, m numeral, u Unit, offset int) *ParseError {
 	if n.decimals > 0 {
-		return p.fail(offset, "a second part after a number with decimals", "write a whole number of "+u.large)
+		return p.fail(offset, "a second part after a number with decimals", "write a whole number of "+u.is().large)
 	}
-	if m.value() >= float64(u.ratio) || m.negative {
-		return p.fail(offset, fmt.Sprintf("expected less than %d %s after the %s", u.ratio, u.small, u.large), "")
+	if m.value() >= float64(u.is().ratio) || m.negative {
+		return p.fail(offset, fmt.Sprintf("expected less than %d %s after the %s", u.is().ratio, u.is().small, u.is().large), "")
 	}
 	if n.length()+m.length() > digitsMost-2 {
 		return p.fail(offset, tooManyDigits, "")
 	}
-	whole := n.value()*float64(u.ratio) + m.value()
+	whole := n.value()*float64(u.is().ratio) + m.value()
 	n.parsed, n.decimals = whole, m.decimals
 	return nil
 }
@@ -208,10 +208,10 @@ func (p *parser) badUnit(name string) *ParseError {
 // wrongDimension says what was written and what was expected.
 func (p *parser) wrongDimension(u Unit, name string) *ParseError {
 	hint := p.listUnits()
-	if u.name == "C" && (p.want == Temperature || p.want == TemperatureDifference) {
+	if u.Name() == "C" && (p.want == Temperature || p.want == TemperatureDifference) {
 		hint = "write °C"
 	}
-	return p.fail(p.at, fmt.Sprintf("%s is a unit of %s: expected %s", name, u.dimension, withArticle(p.want)), hint)
+	return p.fail(p.at, fmt.Sprintf("%s is a unit of %s: expected %s", name, u.Dimension(), withArticle(p.want)), hint)
 }
 
 // knownPrefix finds the longest run of words at the start of name that is a
@@ -234,7 +234,7 @@ func (p *parser) listUnits() string {
 	var names []string
 	for _, u := range Units(p.want) {
 		if !u.Composite() {
-			names = append(names, u.name)
+			names = append(names, u.Name())
 		}
 	}
 	return "units of " + p.want.String() + ": " + strings.Join(names, ", ")

@@ -70,10 +70,10 @@ func impossible(value float64, u Unit) string {
 		return "not a number"
 	case math.IsInf(value, 0) || math.IsInf(base, 0):
 		return "too large"
-	case u.dimension == Temperature && belowAbsoluteZero(base):
+	case u.Dimension() == Temperature && belowAbsoluteZero(base):
 		return "below absolute zero"
-	case value < 0 && !u.dimension.mayBeNegative():
-		return "a " + u.dimension.String() + " cannot be negative"
+	case value < 0 && !u.Dimension().mayBeNegative():
+		return "a " + u.Dimension().String() + " cannot be negative"
 	}
 	return ""
 }
@@ -87,10 +87,10 @@ func written(value float64, u Unit, decimals int) Quantity {
 		value = 0 // no negative zero, which would be shown as -0
 	}
 	base := u.toSI(value)
-	if u.dimension == Temperature && base < 0 {
+	if u.Dimension() == Temperature && base < 0 {
 		base = 0
 	}
-	return Quantity{dimension: u.dimension, base: base, unit: u, value: value, decimals: decimals}
+	return Quantity{dimension: u.Dimension(), base: base, unit: u, value: value, decimals: decimals}
 }
 
 // IsZero reports whether the quantity is absent. A quantity of 0 kg is not.
@@ -113,8 +113,8 @@ func (q Quantity) In(u Unit) (float64, error) {
 	if q.IsZero() {
 		return 0, ErrAbsent
 	}
-	if u.dimension != q.dimension {
-		return 0, &DimensionError{Want: u.dimension, Got: q.dimension}
+	if u.Dimension() != q.dimension {
+		return 0, &DimensionError{Want: u.Dimension(), Got: q.dimension}
 	}
 	if u == q.unit {
 		return q.value, nil

@@ -86,8 +86,8 @@ const sensibleMost = 6
 // unit's own number, or more if two significant figures need them.
 func sensibleDecimals(x float64, u Unit) int {
 	if x == 0 {
-		return u.decimals
+		return u.is().decimals
 	}
 	need := significantLeast - 1 - int(math.Floor(math.Log10(math.Abs(x))))
-	return max(u.decimals, min(need, sensibleMost))
+	return max(u.is().decimals, min(need, sensibleMost))
 }

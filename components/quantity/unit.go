@@ -6,8 +6,11 @@ import (
 )
 
 // Unit is one unit of one dimension. The zero Unit is no unit. Units can be
-// compared with ==.
-type Unit struct {
+// compared with ==. It is small, so that quantities are cheap to copy.
+type Unit struct{ at *traits }
+
+// traits are what is known of a unit.
+type traits struct {
 	name      string    // what a spec writes: "mm2", "gal-uk"
 	symbol    string    // what a page shows: "mm²"
 	dimension Dimension // what it measures
@@ -19,32 +22,42 @@ type Unit struct {
 	ratio     int       // of a composite unit: how many small make one large
 }
 
+// noTraits are those of the zero Unit.
+var noTraits = traits{}
+
+func (u Unit) is() *traits {
+	if u.at == nil {
+		return &noTraits
+	}
+	return u.at
+}
+
 // Name gives the name a spec writes: "mm2", "gal-uk", "°C".
-func (u Unit) Name() string { return u.name }
+func (u Unit) Name() string { return u.is().name }
 
 // Symbol gives the symbol a page shows: "mm²", "°C", "gal (UK)" with a no-break
 // space. For the unit 1 of a ratio it is empty.
-func (u Unit) Symbol() string { return u.symbol }
+func (u Unit) Symbol() string { return u.is().symbol }
 
 // Dimension gives what the unit measures; None for the zero Unit.
-func (u Unit) Dimension() Dimension { return u.dimension }
+func (u Unit) Dimension() Dimension { return u.is().dimension }
 
 // String gives the name.
-func (u Unit) String() string { return u.name }
+func (u Unit) String() string { return u.is().name }
 
 // IsZero reports whether u is no unit.
-func (u Unit) IsZero() bool { return u.name == "" }
+func (u Unit) IsZero() bool { return u.is().name == "" }
 
 // Composite reports whether values in this unit are shown in two parts, as
 // "9 ft 2 in" is. A single number in a composite unit counts the smaller
 // part: 110 ft-in is 9 ft 2 in.
-func (u Unit) Composite() bool { return u.ratio != 0 }
+func (u Unit) Composite() bool { return u.is().ratio != 0 }
 
 // toSI turns a number of this unit into one of the SI unit.
-func (u Unit) toSI(v float64) float64 { return (v + u.offset) * u.factor }
+func (u Unit) toSI(v float64) float64 { return (v + u.is().offset) * u.is().factor }
 
 // fromSI turns a number of the SI unit into one of this unit.
-func (u Unit) fromSI(v float64) float64 { return v/u.factor - u.offset }
+func (u Unit) fromSI(v float64) float64 { return v/u.is().factor - u.is().offset }
 
 // UnitNamed finds a unit by its name, its symbol or another usual spelling.
 // Case matters only where it tells two units apart. The scales of temperature
@@ -53,7 +66,7 @@ func UnitNamed(symbol string) (Unit, bool) {
 	symbol = tidySpaces(symbol)
 	for i := range units {
 		if units[i].spelled(symbol) {
-			return units[i].Unit, true
+			return units[i].unit(), true
 		}
 	}
 	return Unit{}, false
@@ -64,7 +77,7 @@ func UnitOf(symbol string, dim Dimension) (Unit, bool) {
 	symbol = tidySpaces(symbol)
 	for i := range units {
 		if units[i].dimension == dim && units[i].spelled(symbol) {
-			return units[i].Unit, true
+			return units[i].unit(), true
 		}
 	}
 	return Unit{}, false
@@ -76,7 +89,7 @@ func Units(dim Dimension) []Unit {
 	var found []Unit
 	for i := range units {
 		if units[i].dimension == dim {
-			found = append(found, units[i].Unit)
+			found = append(found, units[i].unit())
 		}
 	}
 	return found
@@ -103,9 +116,9 @@ func Spellings(dim Dimension) []string {
 // for None.
 func SI(dim Dimension) Unit {
 	for i := range units {
-		u := units[i].Unit
-		if u.dimension == dim && u.factor == 1 && u.offset == 0 && !u.Composite() {
-			return u
+		e := &units[i]
+		if e.dimension == dim && e.factor == 1 && e.offset == 0 && e.ratio == 0 {
+			return e.unit()
 		}
 	}
 	return Unit{}

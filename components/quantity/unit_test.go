@@ -33,7 +33,7 @@ func TestUnitsOfEveryDimension(t *testing.T) {
 		if got := strings.Join(names, " "); got != want[d] {
 			t.Errorf("units of %s: %s, expected %s", d, got, want[d])
 		}
-		if si := SI(d); si.Dimension() != d || si.factor != 1 || si.offset != 0 {
+		if si := SI(d); si.Dimension() != d || si.is().factor != 1 || si.is().offset != 0 {
 			t.Errorf("SI unit of %s: %+v", d, si)
 		}
 	}
@@ -46,21 +46,22 @@ func TestUnitsOfEveryDimension(t *testing.T) {
 }
 
 func TestEverySpellingFindsItsUnit(t *testing.T) {
-	for _, e := range units {
+	for i := range units {
+		e := &units[i]
 		for _, spelling := range append([]string{e.name, e.symbol}, e.aliases...) {
 			if spelling == "" {
 				continue
 			}
-			if u, ok := UnitOf(spelling, e.dimension); !ok || u != e.Unit {
-				t.Errorf("UnitOf(%q, %s) = %v, %v, expected %v", spelling, e.dimension, u, ok, e.Unit)
+			if u, ok := UnitOf(spelling, e.dimension); !ok || u != e.unit() {
+				t.Errorf("UnitOf(%q, %s) = %v, %v, expected %v", spelling, e.dimension, u, ok, e.unit())
 			}
 			u, ok := UnitNamed(spelling)
 			if e.dimension == TemperatureDifference {
 				if !ok || u.Dimension() != Temperature || u.Name() != e.name {
 					t.Errorf("UnitNamed(%q) = %v of %s", spelling, u, u.Dimension())
 				}
-			} else if !ok || u != e.Unit {
-				t.Errorf("UnitNamed(%q) = %v of %s, expected %v of %s", spelling, u, u.Dimension(), e.Unit, e.dimension)
+			} else if !ok || u != e.unit() {
+				t.Errorf("UnitNamed(%q) = %v of %s, expected %v of %s", spelling, u, u.Dimension(), e.unit(), e.dimension)
 			}
 		}
 	}

@@ -24,14 +24,17 @@ const (
 
 // unitEntry is a unit with the other spellings under which it is accepted.
 type unitEntry struct {
-	Unit
+	traits
 	aliases []string
 }
+
+// unit is the unit of an entry of the table.
+func (e *unitEntry) unit() Unit { return Unit{&e.traits} }
 
 // unit makes an entry of the table below.
 func unit(dim Dimension, name, symbol string, factor float64, decimals int, aliases ...string) unitEntry {
 	return unitEntry{
-		Unit:    Unit{name: name, symbol: symbol, dimension: dim, factor: factor, decimals: decimals},
+		traits:  traits{name: name, symbol: symbol, dimension: dim, factor: factor, decimals: decimals},
 		aliases: aliases,
 	}
 }

@@ -123,9 +123,9 @@ type Fitted struct {
 
 // Fact finds a stated fact by name.
 func (f Fitted) Fact(name string) (Fact, bool) {
-	for _, fact := range f.Facts {
-		if fact.Name == name {
-			return fact, true
+	for i := range f.Facts {
+		if f.Facts[i].Name == name {
+			return f.Facts[i], true
 		}
 	}
 	return Fact{}, false
@@ -171,18 +171,19 @@ func (in Input) Of(system string) []Fitted {
 // WithRole lists the facts of the van that play a role.
 func (in Input) WithRole(role string) []Stated {
 	var found []Stated
-	for _, f := range in.All {
-		found = append(found, f.WithRole(role)...)
+	for i := range in.All {
+		found = in.All[i].withRole(found, role)
 	}
 	return found
 }
 
 // WithRole lists the facts of one fitted system that play a role.
-func (f Fitted) WithRole(role string) []Stated {
-	var found []Stated
-	for _, fact := range f.Facts {
-		if fact.Role == role {
-			found = append(found, Stated{Fitted: f, Fact: fact})
+func (f Fitted) WithRole(role string) []Stated { return f.withRole(nil, role) }
+
+func (f *Fitted) withRole(found []Stated, role string) []Stated {
+	for i := range f.Facts {
+		if f.Facts[i].Role == role {
+			found = append(found, Stated{Fitted: *f, Fact: f.Facts[i]})
 		}
 	}
 	return found
