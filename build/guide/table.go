@@ -156,7 +156,7 @@ func (b *builder) inWords(p *Page, known *components.Table, result table.Result)
 func (t *Table) narrow(own bool) {
 	for i := len(t.Heads) - 1; i > 0; i-- {
 		empty := !slices.ContainsFunc(t.Rows, func(row []Cell) bool { return row[i].Text != "" })
-		if empty && (t.Tick == nil || t.Tick.Column != i) {
+		if empty && !t.Tick.adds(i) {
 			t.dropColumn(i)
 		}
 	}
@@ -171,8 +171,26 @@ func (t *Table) dropColumn(i int) {
 	for r := range t.Rows {
 		t.Rows[r] = slices.Delete(t.Rows[r], i, i+1)
 	}
-	if t.Tick != nil && t.Tick.Column > i {
-		t.Tick.Column--
+	t.Tick.moveBehind(i)
+}
+
+// adds reports whether the numbers of a column are added up.
+func (t *Tick) adds(column int) bool {
+	return t != nil && (t.Column == column || slices.ContainsFunc(t.Limits, func(l Limit) bool { return l.Column == column }))
+}
+
+// moveBehind follows the columns behind one that has gone.
+func (t *Tick) moveBehind(column int) {
+	if t == nil {
+		return
+	}
+	if t.Column > column {
+		t.Column--
+	}
+	for i := range t.Limits {
+		if t.Limits[i].Column > column {
+			t.Limits[i].Column--
+		}
 	}
 }
 
