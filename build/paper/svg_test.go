@@ -115,3 +115,12 @@ func TestParseDrawing(t *testing.T) {
 		}
 	}
 }
+
+func FuzzParseDrawing(f *testing.F) {
+	f.Add(`<svg viewBox="0 0 10 20"><g transform="rotate(9)"><rect width="2" height="1"/><text x="1">G1</text></g></svg>`)
+	f.Fuzz(func(t *testing.T, data string) {
+		if g, err := ParseDrawing(data, nil); err == nil && g == nil {
+			t.Error("neither a drawing nor an error")
+		}
+	})
+}

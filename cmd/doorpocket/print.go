@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"io"
 	"os"
@@ -50,8 +51,9 @@ func materials(lang string) (printing, error) {
 	return p, err
 }
 
-// startPrinting reads the fleet and what sheets are made with.
-func startPrinting(out *speaker, folder string) (printing, error) {
+// startPrinting reads the fleet and what sheets are made with. lang is "" for
+// the fleet's main language.
+func startPrinting(out *speaker, folder, lang string) (printing, error) {
 	s, err := findSource(folder, true)
 	if err != nil {
 		return printing{}, err
@@ -64,7 +66,13 @@ func startPrinting(out *speaker, folder string) (printing, error) {
 	if s.demo {
 		out.say("No fleet.toml here: this is the demonstration fleet that comes with the program.")
 	}
-	p, err := materials(fleet.Languages[0])
+	switch {
+	case lang == "":
+		lang = fleet.Languages[0]
+	case !slices.Contains(fleet.Languages, lang):
+		return printing{}, errUsage{fmt.Errorf("the fleet has no language %q: %s", lang, hint(lang, fleet.Languages))}
+	}
+	p, err := materials(lang)
 	p.fleet = fleet
 	return p, err
 }
@@ -134,26 +142,17 @@ func numbered(name string, n int) string {
 	return strings.TrimSuffix(name, ext) + "-" + strconv.Itoa(n) + ext
 }
 
-// writeFile writes a file beside its place and moves it there when it is whole.
-func writeFile(name string, write func(io.Writer) error) error {
-	f, err := createBeside(name)
-	if err != nil {
-		return err
-	}
-	if err := write(f); err != nil {
-		f.drop()
-		return err
-	}
-	return f.Close()
-}
+// lot is files that get their names together when all are whole.
+type lot struct{ files []*beside }
 
-// beside is a file that gets its name when it is closed.
+// beside is a file that waits under another name.
 type beside struct {
 	*os.File
 	name string
 }
 
-func createBeside(name string) (*beside, error) {
+// create begins a file.
+func (l *lot) create(name string) (io.WriteCloser, error) {
 	if err := os.MkdirAll(filepath.Dir(name), 0o777); err != nil {
 		return nil, err
 	}
@@ -161,25 +160,42 @@ func createBeside(name string) (*beside, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &beside{File: f, name: name}, nil
+	l.files = append(l.files, &beside{File: f, name: name})
+	return f, f.Chmod(0o644)
 }
 
-// Close gives the file its name.
-func (f *beside) Close() error {
-	if err := f.Chmod(0o644); err != nil {
-		f.drop()
-		return err
+// keep gives every file its name.
+func (l *lot) keep() error {
+	for _, f := range l.files {
+		if err := os.Rename(f.File.Name(), f.name); err != nil {
+			return err
+		}
 	}
-	if err := f.File.Close(); err != nil {
-		return err
-	}
-	return os.Rename(f.File.Name(), f.name)
+	l.files = nil
+	return nil
 }
 
-func (f *beside) drop() {
-	// What could not be written is of no use to anybody.
-	_ = f.File.Close()
-	_ = os.Remove(f.File.Name())
+// drop removes what was not kept.
+func (l *lot) drop() {
+	for _, f := range l.files {
+		// What could not be written is of no use to anybody.
+		_ = f.Close()
+		_ = os.Remove(f.File.Name())
+	}
+}
+
+// writeFile writes a file beside its place and moves it there when it is whole.
+func writeFile(name string, write func(io.Writer) error) error {
+	var l lot
+	defer l.drop()
+	f, err := l.create(name)
+	if err != nil {
+		return err
+	}
+	if err := errors.Join(write(f), f.Close()); err != nil {
+		return err
+	}
+	return l.keep()
 }
 
 // families checks a list of families.

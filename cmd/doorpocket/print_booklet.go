@@ -14,6 +14,7 @@ type printBooklet struct {
 	Vans  []string `arg:"" optional:""`
 	Fleet string   `name:"fleet"`
 	Out   string   `name:"out"`
+	Lang  string   `name:"lang"`
 }
 
 // Run is called by the command line.
@@ -21,7 +22,7 @@ func (c *printBooklet) Run(out *speaker) error {
 	if err := pdfName(c.Out); err != nil {
 		return err
 	}
-	p, err := startPrinting(out, c.Fleet)
+	p, err := startPrinting(out, c.Fleet, c.Lang)
 	if err != nil {
 		return err
 	}

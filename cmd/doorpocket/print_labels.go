@@ -50,7 +50,7 @@ func (c *printLabels) Run(out *speaker) error {
 	if !slices.Contains(sheets.Cuts, c.Cut) {
 		return errUsage{fmt.Errorf("--cut is %s, not %q", strings.Join(sheets.Cuts, ", "), c.Cut)}
 	}
-	p, err := startPrinting(out, c.Fleet)
+	p, err := startPrinting(out, c.Fleet, "")
 	if err != nil {
 		return err
 	}
@@ -78,14 +78,19 @@ func (c *printLabels) print(out *speaker, p printing, vans []*spec.Van, grid she
 		Grid: grid, Start: c.Start, Cut: sheets.Cut(c.Cut), Call: call,
 	}
 	want := func(s sheets.Sticker) bool { return len(c.Family) == 0 || slices.Contains(c.Family, s.Family) }
+	var files lot
+	defer files.drop()
 	made, err := job.Print(sheets.Stickers(&p.fleet.Operator, vans, want), func(file int) (io.WriteCloser, error) {
-		return createBeside(numbered(c.Out, file))
+		return files.create(numbered(c.Out, file))
 	})
 	if err != nil {
 		return err
 	}
 	if made.Labels == 0 {
 		return fmt.Errorf("there is no label to print: nothing was written")
+	}
+	if err := files.keep(); err != nil {
+		return err
 	}
 	if !made.Fine() {
 		out.warn("Warning: the modules of %s are %.2f mm; below 0.4 mm many printers and phones fail. Take larger labels.", made.ModuleOf, made.Module)

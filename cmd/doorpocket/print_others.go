@@ -57,6 +57,7 @@ type printCard struct {
 	Vans  []string `arg:"" optional:""`
 	Fleet string   `name:"fleet"`
 	Out   string   `name:"out"`
+	Lang  string   `name:"lang"`
 }
 
 // Run is called by the command line.
@@ -64,7 +65,7 @@ func (c *printCard) Run(out *speaker) error {
 	if err := pdfName(c.Out); err != nil {
 		return err
 	}
-	p, err := startPrinting(out, c.Fleet)
+	p, err := startPrinting(out, c.Fleet, c.Lang)
 	if err != nil {
 		return err
 	}
