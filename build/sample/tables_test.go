@@ -54,6 +54,8 @@ var none = []string{
 	"water/fresh-tank:travel_volume", // no limit on the road
 	"vehicle/body:width_mirrors",     // not measured: the list of sizes is that much shorter
 	"vehicle/body:front_overhang",
+	"vehicle/fuel:fuel_100_km",       // not known: no range is promised
+	"vehicle/speed-limits:own_limit", // the operator sets none
 }
 
 // needless reports whether a van may well be without a fact: it has a default,
