@@ -19,25 +19,29 @@ func FiguresInWords(name string, page []byte) problem.List {
 	var found problem.List
 	for i, line := range strings.Split(string(page), "\n") {
 		span := problem.Span{File: name, Start: problem.Pos{Line: i + 1, Column: 1}}
-		if p, ok := figureInWords(span, line); ok {
+		for _, p := range figuresInWords(span, line) {
 			found.Add(p.WithLine(strings.TrimRight(line, "\r")))
 		}
 	}
 	return found
 }
 
-// figureInWords looks for a figure in one line that begins at a span.
-func figureInWords(at problem.Span, line string) (problem.Problem, bool) {
+// figuresInWords looks for figures in one line that begins at a span. A span
+// that has a length stands for all of the line.
+func figuresInWords(at problem.Span, line string) problem.List {
 	blank := func(s string) string { return strings.Repeat("x", utf8.RuneCountInString(s)) } // keeps the columns
 	text := hole.ReplaceAllStringFunc(line, blank)
-	figure := reading.Figure(text)
-	if figure == "" {
-		return problem.Problem{}, false
+	var found problem.List
+	passed := 0 // bytes of the text
+	for _, figure := range reading.Figures(text) {
+		span := at
+		if i := strings.Index(text[passed:], figure); i >= 0 && at.Length == 0 {
+			span.Start.Column += utf8.RuneCountInString(text[:passed+i])
+			span.Length = utf8.RuneCountInString(figure)
+			passed += i + len(figure)
+		}
+		found.Add(problem.New(problem.Warning, span, "figure-in-words", fmt.Sprintf("%q stands in the words", figure),
+			"One value has one source: make it a fact, or a [constant] with its source, and name it as {$name}."))
 	}
-	if before, _, ok := strings.Cut(text, figure); ok && at.Length == 0 {
-		at.Start.Column += utf8.RuneCountInString(before)
-		at.Length = utf8.RuneCountInString(figure)
-	}
-	return problem.New(problem.Warning, at, "figure-in-words", fmt.Sprintf("%q stands in the words", figure),
-		"One value has one source: make it a fact, or a [constant] with its source, and name it as {$name}."), true
+	return found
 }

@@ -79,8 +79,10 @@ func (l *loader) compile(r *manifest.Reader, text string, at problem.Span) prose
 	for _, p := range found {
 		r.Report(p)
 	}
-	if p, ok := figureInWords(at, text); ok && !statesAssumptions(at.File) {
-		r.Report(p)
+	if !statesAssumptions(at.File) {
+		for _, p := range figuresInWords(at, text) {
+			r.Report(p)
+		}
 	}
 	return doc
 }
