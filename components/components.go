@@ -33,6 +33,7 @@ type Library struct {
 	Values   map[string]ValueWords // by language
 	Tables   map[string]*Table
 	Rules    []*Rule           // of completeness
+	Duties   []*Duty           // what falls due on a van
 	Sources  map[string][]byte // every file read, by the name shown in problems
 	systems  map[string]*System
 }
@@ -73,9 +74,11 @@ func Load(files fs.FS) (*Library, problem.List) {
 	l.values()
 	l.tables()
 	l.completeness()
+	l.due()
 	l.systems()
 	l.problems.Add(l.lib.check(l.lib.Systems())...)
 	l.problems.Add(l.lib.checkRules(l.prefix)...)
+	l.problems.Add(l.lib.checkDue(l.prefix)...)
 	return l.lib, l.problems
 }
 

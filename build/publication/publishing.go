@@ -162,7 +162,7 @@ func (p *publishing) oneVan(press *press, file string) (problem.List, error) {
 		return found, nil
 	}
 	if !mine {
-		p.keep(&vanMade{Summary: r.Summary, Row: render.StaffRowOf(r)}, false)
+		p.keep(&vanMade{Summary: r.Summary, Row: render.StaffRowOf(press.op, r)}, false)
 		return found, nil
 	}
 	if !p.take(r.Van.Code) {
@@ -214,7 +214,7 @@ func (p *publishing) printVan(press *press, r spec.Read, from vanInputs) (proble
 	guides, found := press.guides(r.Van)
 	found.Quote(press.op.Library.Sources)
 	found.Quote(r.Texts())
-	made := vanMade{Inputs: from, Summary: r.Summary, Row: render.StaffRowOf(r)}
+	made := vanMade{Inputs: from, Summary: r.Summary, Row: render.StaffRowOf(press.op, r)}
 	made.Problems = append(slices.Clone(r.Problems), found...)
 	if found.HasErrors() {
 		p.skip(r)

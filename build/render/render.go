@@ -26,6 +26,7 @@ type Renderer struct {
 	words       map[string]*Words
 	signs       map[string]template.HTML
 	shared      []Shared
+	staffShared []Shared
 }
 
 // Shared is a file that pages of all vans use.
@@ -136,15 +137,25 @@ func (r *Renderer) readWords(files fs.FS) error {
 // keep them for good.
 func (r *Renderer) readScripts(files fs.FS) error {
 	for _, name := range []string{"thirdparty/minisearch/minisearch.js", "scripts/search.js", "scripts/tick.js"} {
-		data, err := fs.ReadFile(files, name)
+		s, err := readScript(files, name)
 		if err != nil {
-			return fmt.Errorf("script: %w", err)
+			return err
 		}
-		sum := sha256.Sum256(data)
-		base := strings.TrimSuffix(path.Base(name), ".js")
-		r.shared = append(r.shared, Shared{Path: fmt.Sprintf("parts/%s-%x.js", base, sum[:5]), Data: data})
+		r.shared = append(r.shared, s)
 	}
-	return nil
+	s, err := readScript(files, "scripts/due.js")
+	r.staffShared = append(r.staffShared, s)
+	return err
+}
+
+func readScript(files fs.FS, name string) (Shared, error) {
+	data, err := fs.ReadFile(files, name)
+	if err != nil {
+		return Shared{}, fmt.Errorf("script: %w", err)
+	}
+	sum := sha256.Sum256(data)
+	base := strings.TrimSuffix(path.Base(name), ".js")
+	return Shared{Path: fmt.Sprintf("parts/%s-%x.js", base, sum[:5]), Data: data}, nil
 }
 
 // script gives the path of a script below the hirer tree.

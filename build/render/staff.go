@@ -10,6 +10,7 @@ import (
 	"github.com/alecthomas/chroma/v2/lexers"
 	"github.com/alecthomas/chroma/v2/styles"
 
+	"doorpocket/build/due"
 	"doorpocket/build/spec"
 	"doorpocket/components"
 	"doorpocket/components/manifest"
@@ -48,11 +49,12 @@ type StaffRow struct {
 	Code, Name, Build, Registration string
 	SpecDate                        manifest.Date
 	Systems, Labels                 int
+	Due                             []due.Item
 }
 
 // StaffRowOf is the row of a van that was read.
-func StaffRowOf(r spec.Read) StaffRow {
-	row := StaffRow{Code: r.Van.Code, Name: r.Van.Name, Build: r.Van.Build, SpecDate: r.Van.SpecDate, Systems: len(r.Van.Fitted)}
+func StaffRowOf(op *spec.Operator, r spec.Read) StaffRow {
+	row := StaffRow{Code: r.Van.Code, Name: r.Van.Name, Build: r.Van.Build, SpecDate: r.Van.SpecDate, Systems: len(r.Van.Fitted), Due: due.OfVan(op, r)}
 	for _, f := range r.Van.Fitted {
 		if f.Label != "" {
 			row.Labels++
@@ -82,7 +84,11 @@ func (r *Renderer) Staff(op *spec.Operator, rows []StaffRow) ([]File, error) {
 			SpecDate: values.Date(row.SpecDate), Systems: row.Systems, Labels: row.Labels, Registration: row.Registration})
 	}
 	data, err := r.execute("staff", view)
-	return []File{{Path: "index.html", Data: data}}, err
+	if err != nil {
+		return nil, err
+	}
+	files, err := r.due(w, op, rows)
+	return append(files, File{Path: "index.html", Data: data}), err
 }
 
 // StaffVan renders what staff see of one van: what its spec keeps for them, its
@@ -118,7 +124,7 @@ func (r *Renderer) staffVan(w *Words, op *spec.Operator, van spec.Read) staffVan
 	view.Code = v.Code
 	if van.Staff != nil {
 		for _, e := range van.Staff.Entries {
-			view.Entries = append(view.Entries, staffEntry{Name: entryName(w, e), Text: entryText(e, values)})
+			view.Entries = append(view.Entries, staffEntry{Name: entryName(w, op.Library, lang, e), Text: entryText(e, values)})
 		}
 	}
 	for _, f := range v.Fitted {
@@ -136,9 +142,17 @@ func (r *Renderer) staffVan(w *Words, op *spec.Operator, van spec.Read) staffVan
 	return view
 }
 
-func entryName(w *Words, e spec.StaffEntry) string {
+func entryName(w *Words, lib *components.Library, lang string, e spec.StaffEntry) string {
 	if e.Own {
 		return e.Key
+	}
+	for _, d := range lib.Duties {
+		if d.Staff == e.Key && d.Years > 0 {
+			return w.must("staff_made", "what", d.Words[lang].Title)
+		}
+		if d.Staff == e.Key {
+			return d.Words[lang].Title
+		}
 	}
 	return w.must("staff_" + e.Key)
 }

@@ -32,7 +32,20 @@ func (m *maker) fleet() node {
 		"languages": list(oneOf(spoken, ""), "The languages of the guides. The first is the main one."),
 		"draft":     node{"type": "boolean", "description": "The fleet holds invented values: inspect reminds of it."},
 		"call":      call,
+		"due":       m.due(),
 	}, "name", "address", "languages", "call")
+}
+
+// due is [due] of fleet.toml.
+func (m *maker) due() node {
+	years := node{}
+	for _, d := range m.lib.Duties {
+		if d.Years > 0 {
+			years[d.Name] = node{"type": "integer", "minimum": 1, "maximum": 40, "description": sentence(d.Words[m.lang].Title, "Years that it lasts")}
+		}
+	}
+	soon := node{"allOf": []node{m.quantity(quantity.Time)}, "description": "How long before a day it counts as near."}
+	return object(node{"soon": soon, "years": object(years)})
 }
 
 // van is the spec of a van.
@@ -45,7 +58,7 @@ func (m *maker) van() node {
 	for _, key := range spec.StaffTexts {
 		staff[key] = text("For staff only.")
 	}
-	for _, key := range spec.StaffDates {
+	for _, key := range m.lib.StaffDates() {
 		staff[key] = date("For staff only.")
 	}
 	keys["staff"] = object(staff)

@@ -38,6 +38,7 @@ type Operator struct {
 	Languages []string   // the first is the main one
 	Call      Call
 	Pages     []*OwnPage
+	Due       DueRules
 	Pictures  map[string]pictures.Made // by file; what could not be made is missing
 	Library   *components.Library
 }
@@ -118,6 +119,7 @@ type StaffEntry struct {
 	Own  bool
 	Text string
 	Date manifest.Date
+	At   problem.Span // of a day
 }
 
 // OwnPage is a page of the operator's, the same for every van.

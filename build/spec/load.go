@@ -156,6 +156,7 @@ func (l *loader) readFleet() {
 	f.Call.Emergency = phone(call, "emergency")
 	f.Call.Hours, _ = call.Text("hours")
 	f.Call.Mail = mailbox(call, "mail")
+	l.due(r)
 	r.Done()
 }
 

@@ -4,12 +4,10 @@ import (
 	"doorpocket/components/manifest"
 )
 
-// StaffTexts and StaffDates are the keys of [staff] that have a meaning here.
-// Whatever else an operator wants to note goes into [staff.own].
-var (
-	StaffTexts = []string{"registration", "key_safe", "tracker", "notes"}
-	StaffDates = []string{"gas_check_due", "electrical_check_due", "roadworthiness_due", "habitation_service_due"}
-)
+// StaffTexts are the keys of [staff] that are words and have a meaning here. The
+// days among its keys are those of the library's duties. Whatever else an
+// operator wants to note goes into [staff.own].
+var StaffTexts = []string{"registration", "key_safe", "tracker", "notes"}
 
 // staff reads [staff] into a place of its own, never into the van.
 func (l *loader) staff(v *Van, r *manifest.Reader) {
@@ -23,9 +21,9 @@ func (l *loader) staff(v *Van, r *manifest.Reader) {
 			record.Entries = append(record.Entries, StaffEntry{Key: key, Text: text})
 		}
 	}
-	for _, key := range StaffDates {
+	for _, key := range l.fleet.Library.StaffDates() {
 		if date, ok := s.Date(key); ok {
-			record.Entries = append(record.Entries, StaffEntry{Key: key, Date: date})
+			record.Entries = append(record.Entries, StaffEntry{Key: key, Date: date, At: s.Span(key)})
 		}
 	}
 	own := s.Table("own")

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	listing "doorpocket/build/due"
 	"doorpocket/build/report"
 )
 
@@ -12,6 +13,7 @@ import (
 type inspect struct {
 	Folder string `arg:"" optional:""`
 	As     string `name:"as" default:"text"`
+	On     string `name:"on"`
 }
 
 // Run is called by the command line.
@@ -19,11 +21,19 @@ func (c *inspect) Run(out *speaker) error {
 	if forms := append([]string{"text"}, report.Forms...); !slices.Contains(forms, c.As) {
 		return errUsage{fmt.Errorf("--as is %s, not %q", strings.Join(forms, ", "), c.As)}
 	}
+	day, err := dayOf(c.On)
+	if err != nil {
+		return err
+	}
 	s, err := findSource(c.Folder, false)
 	if err != nil {
 		return err
 	}
 	fleet, found := s.load()
+	if !found.HasErrors() {
+		found.Add(listing.Warnings(fleet, day)...)
+		found.Quote(fleet.Sources)
+	}
 	if c.As != "text" {
 		err = report.Write(out.out, c.As, programVersion(), found)
 	} else {

@@ -21,6 +21,7 @@ type commands struct {
 	Publish publish    `cmd:""`
 	Begin   starting   `cmd:""`
 	Preview previewing `cmd:""`
+	Due     due        `cmd:""`
 	Inspect inspect    `cmd:""`
 	Table   table      `cmd:""`
 	Schema  schema     `cmd:""`
