@@ -24,7 +24,7 @@ func (r *Renderer) due(w *Words, op *spec.Operator, rows []StaffRow) ([]File, er
 	var files []File
 	for _, s := range r.staffShared {
 		view.Scripts = append(view.Scripts, "../"+s.Path)
-		files = append(files, File{Path: s.Path, Data: s.Data})
+		files = append(files, File(s))
 	}
 	var all []due.Item
 	for _, row := range rows {
