@@ -18,6 +18,9 @@ const BodySystem = "vehicle/body"
 // SharedValues are what every page may name besides its own facts and body.NAME.
 var SharedValues = []string{"van.name", "van.code", "fleet.name", "fleet.helpline", "fleet.emergency"}
 
+// MaybeValues are what every page may name too, but not every fleet states.
+var MaybeValues = []string{"fleet.hours", "fleet.mail"}
+
 // checker looks for what is wrong between the files of a library.
 type checker struct {
 	lib   *Library
@@ -51,11 +54,30 @@ func (c *checker) known(at problem.Span, what, name string, valid []string) {
 	if slices.Contains(valid, name) {
 		return
 	}
-	detail := "Remove it, or add it to the library."
+	c.found.Add(problem.New(problem.Error, at, "unknown-"+what, fmt.Sprintf("Unknown %s %q", what, name), c.instead(what, name, valid)))
+}
+
+// fewNames is up to how many valid names are listed if none is near.
+const fewNames = 30
+
+// homes are where the library lists what several systems share.
+var homes = map[string]string{
+	"family": "families.toml", "hazard": "hazards.toml", "role": "roles.toml", "routine": "routines.toml", "symptom": "symptoms.toml",
+}
+
+// instead says what to write in place of an unknown name.
+func (c *checker) instead(what, name string, valid []string) string {
 	if near := problem.Nearest(name, valid); near != "" {
-		detail = fmt.Sprintf("Did you mean %q?", near)
+		return fmt.Sprintf("Did you mean %q?", near)
 	}
-	c.found.Add(problem.New(problem.Error, at, "unknown-"+what, fmt.Sprintf("Unknown %s %q", what, name), detail))
+	detail := "Remove it, or correct it."
+	if n := len(valid); n > 0 && n <= fewNames {
+		detail = "There is " + strings.Join(valid, ", ") + "."
+	}
+	if file := homes[what]; file != "" {
+		detail += " They stand in " + libraryPrefix + file + "."
+	}
+	return detail
 }
 
 func (c *checker) header(s *System) {

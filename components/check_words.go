@@ -130,13 +130,19 @@ func (c *checker) value(s *System, v prose.Piece, when condition.Condition, cert
 	if slices.Contains(SharedValues, v.Name) {
 		return
 	}
+	if slices.Contains(MaybeValues, v.Name) {
+		if certain {
+			c.uncertain(v)
+		}
+		return
+	}
 	if constant, ok := s.Constants[v.Name]; ok {
 		c.unit(v, constant.Value.Quantity.Dimension())
 		return
 	}
 	d := c.declared(s, v.Name)
 	if d == nil {
-		valid := slices.Concat(c.factNames(s), slices.Sorted(maps.Keys(s.Constants)), SharedValues)
+		valid := slices.Concat(c.factNames(s), slices.Sorted(maps.Keys(s.Constants)), SharedValues, MaybeValues)
 		c.known(v.At, "fact", v.Name, valid)
 		return
 	}
@@ -144,9 +150,13 @@ func (c *checker) value(s *System, v prose.Piece, when condition.Condition, cert
 		c.unit(v, d.Type.Dimension)
 	}
 	if certain && !(d.Always() && d.When == "") && !when.Guards(v.Name) && !sameCondition(d, when) && d.Type.Kind != fact.Text {
-		c.report(v.At, "uncertain-fact", fmt.Sprintf("Fact %q may be absent here", v.Name),
-			"A step, check, caution or title cannot be left out in part: make the fact required, give it a default, or add it to when.")
+		c.uncertain(v)
 	}
+}
+
+func (c *checker) uncertain(v prose.Piece) {
+	c.report(v.At, "uncertain-fact", fmt.Sprintf("Fact %q may be absent here", v.Name),
+		"A step, check, caution or title cannot be left out in part: make the fact required, give it a default, or add it to when.")
 }
 
 // sameCondition reports whether a required fact makes sense exactly under a

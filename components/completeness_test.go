@@ -2,6 +2,8 @@ package components_test
 
 import (
 	"io/fs"
+	"maps"
+	"slices"
 	"strings"
 	"testing"
 	"testing/fstest"
@@ -32,6 +34,12 @@ func changed(t *testing.T, files map[string]string) fstest.MapFS {
 	return tree
 }
 
+// roles lists the roles as a message does.
+func roles(t *testing.T) string {
+	t.Helper()
+	return strings.Join(slices.Sorted(maps.Keys(library(t).Roles)), ", ")
+}
+
 // Whatever is wrong with a rule is said at its place, all in one go.
 func TestRuleProblems(t *testing.T) {
 	tests := []struct {
@@ -43,42 +51,42 @@ has    = ["water/pmup", "role:gas-rat", "watr"]
 wants  = ["gas-rate", "pump", "role:water/pump"]
 unless = ["electrics/tv where sauces = satellite"]
 `, "[a]\nmissing = \"A\"\nreason = \"B\"\n", []string{
-			`library/completeness.toml:2:11: error: Unknown system "water/pmup" | Did you mean "water/pump"?`,
-			`library/completeness.toml:2:25: error: Unknown role "gas-rat" | Did you mean "gas-rate"?`,
-			`library/completeness.toml:2:41: error: Unknown family "watr" | Did you mean "water"?`,
-			`library/completeness.toml:3:11: error: Unknown family "gas-rate" | It is a role: write "role:gas-rate".`,
-			`library/completeness.toml:3:23: error: Unknown family "pump" | Write a system such as "water/pump", a family such as "water", or a role such as "role:gas-rate".`,
-			`library/completeness.toml:3:31: error: Unknown role "water/pump" | Remove it, or add it to the library.`,
-			`library/completeness.toml:4:11: error: Unknown fact "sauces" | Did you mean "sources"?`,
+			`components/completeness.toml:2:11: error: Unknown system "water/pmup" | Did you mean "water/pump"?`,
+			`components/completeness.toml:2:25: error: Unknown role "gas-rat" | Did you mean "gas-rate"?`,
+			`components/completeness.toml:2:41: error: Unknown family "watr" | Did you mean "water"?`,
+			`components/completeness.toml:3:11: error: Unknown family "gas-rate" | It is a role: write "role:gas-rate".`,
+			`components/completeness.toml:3:23: error: Unknown family "pump" | Write a system such as "water/pump", a family such as "water", or a role such as "role:gas-rate".`,
+			`components/completeness.toml:3:31: error: Unknown role "water/pump" | There is ` + roles(t) + `. They stand in components/roles.toml.`,
+			`components/completeness.toml:4:11: error: Unknown fact "sauces" | Did you mean "sources"?`,
 		}},
 		{"conditions", `[a]
 has    = ["electrics/tv where sources = sattelite", "vehicle/body where seats > many"]
 wants  = ["water/pump where lamp or strainer"]
 unless = ["kitchen where driving"]
 `, "[a]\nmissing = \"A\"\nreason = \"B\"\n", []string{
-			`library/completeness.toml:3:11: error: Condition is not understood | "lamp or strainer" is no condition: write a fact, !fact, or fact = value, joined by and`,
-			`library/completeness.toml:4:11: error: A condition on something that has no facts of its own | Only a system can be followed by where: name the system, or leave the condition out.`,
-			`library/completeness.toml:2:11: error: Condition "sources = sattelite" cannot be decided | "sattelite" is no option of sources: it has land-aerial, satellite, site-lead, own-device or internet`,
-			`library/completeness.toml:2:53: error: Condition "seats > many" cannot be decided | "many" is no whole number`,
+			`components/completeness.toml:3:11: error: Condition is not understood | "lamp or strainer" is no condition: write a fact, !fact, or fact = value, joined by and`,
+			`components/completeness.toml:4:11: error: A condition on something that has no facts of its own | Only a system can be followed by where: name the system, or leave the condition out.`,
+			`components/completeness.toml:2:11: error: Condition "sources = sattelite" cannot be decided | "sattelite" is no option of sources: it has land-aerial, satellite, site-lead, own-device or internet`,
+			`components/completeness.toml:2:53: error: Condition "seats > many" cannot be decided | "many" is no whole number`,
 		}},
 		{"form", `[A_b]
 wants = "water/pump"
 when  = "x"
 has   = []
 `, "[A_b]\nmissing = \"A\"\nreason = \"B\"\n", []string{
-			`library/completeness.toml:1:1: error: A rule cannot be called A_b | Use small letters, digits and hyphens, a letter first.`,
-			`library/completeness.toml:4:9: error: Empty value for "has" | Something has to be written here. For example: has = ["water/pump"]`,
-			`library/completeness.toml:2:9: error: Wrong type for "wants" | Written here: a text, "water/pump". Expected: a list of texts. For example: wants = ["water/pump"]`,
-			`library/completeness.toml:3:1: error: Unknown key "when" | This name is not known here. Use one of: has, wants, unless.`,
+			`components/completeness.toml:1:1: error: A rule cannot be called A_b | Use small letters, digits and hyphens, a letter first.`,
+			`components/completeness.toml:4:9: error: Empty value for "has" | Something has to be written here. For example: has = ["water/pump"]`,
+			`components/completeness.toml:2:9: error: Wrong type for "wants" | Written here: a text, "water/pump". Expected: a list of texts. For example: wants = ["water/pump"]`,
+			`components/completeness.toml:3:1: error: Unknown key "when" | This name is not known here. Use one of: has, wants, unless.`,
 		}},
 		{"words", "[a]\nhas = [\"gas\"]\nwants = [\"water\"]\n[b]\nhas = [\"gas\"]\nwants = [\"water\"]\n",
 			"[a]\nmissing = \"A\"\n[c]\nmissing = \"A\"\nreason = \"B\"\n", []string{
-				`library/completeness.en.toml:1:1: error: Missing key "reason" | This key has to be written under [a]. Add for example: reason = "..."`,
-				`library/completeness.en.toml:3:1: error: Words for "c", which is not in completeness.toml | Correct the name, or add it to completeness.toml.`,
-				`library/completeness.en.toml: error: No words for rule "b" | Add [b] with missing and reason.`,
+				`components/completeness.en.toml:1:1: error: Missing key "reason" | This key has to be written under [a]. Add for example: reason = "..."`,
+				`components/completeness.en.toml:3:1: error: Words for "c", which is not in completeness.toml | Correct the name, or add it to completeness.toml.`,
+				`components/completeness.en.toml: error: No words for rule "b" | Add [b] with missing and reason.`,
 			}},
 		{"no words", "[a]\nhas = [\"gas\"]\nwants = [\"water\"]\n", "", []string{
-			`library/completeness.en.toml: error: No words for the rules of completeness | Write it: for each rule what is missing, and the reason.`,
+			`components/completeness.en.toml: error: No words for the rules of completeness | Write it: for each rule what is missing, and the reason.`,
 		}},
 	}
 	for _, test := range tests {
@@ -107,7 +115,7 @@ func TestRulesOfOtherLanguagesAndLibraries(t *testing.T) {
 	lib, found := components.Load(changed(t, map[string]string{"values.xx.toml": string(values)}))
 	var said bool
 	for _, p := range found {
-		said = said || p.Code == "missing-words" && p.File == "library/completeness.xx.toml"
+		said = said || p.Code == "missing-words" && p.File == "components/completeness.xx.toml"
 	}
 	if !said {
 		t.Error("nothing is said of rules without words in a language")

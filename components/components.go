@@ -60,10 +60,14 @@ type Table struct {
 	At    problem.Span
 }
 
+// libraryPrefix is before the names of the library's files in problems: where
+// they stand in the source of the program.
+const libraryPrefix = "components/"
+
 // Load reads a whole library. The library is complete as far as it could be
 // read; whether it may be used depends on the problems.
 func Load(files fs.FS) (*Library, problem.List) {
-	l := loader{files: files, prefix: "library/", prose: prose.New(), lib: &Library{
+	l := loader{files: files, prefix: libraryPrefix, prose: prose.New(), lib: &Library{
 		Tables: map[string]*Table{}, Sources: map[string][]byte{}, systems: map[string]*System{},
 	}}
 	l.families()

@@ -20,7 +20,7 @@ var (
 )
 
 // taken are the keys of a fitted table that are not facts.
-var taken = []string{"system", "label", "at", "title", "pictures", "note"}
+var taken = []string{"system", "label", "at", "title", "pictures", "note", "without"}
 
 var signals = []string{"danger", "warning", "caution", "notice"}
 
@@ -129,6 +129,7 @@ func (l *loader) cautions(s *System, r *manifest.Reader) {
 		v.Signal = l.oneOf(c, "signal", signals)
 		v.Hazard, _ = c.Text("hazard", manifest.Required)
 		v.Signs, _ = c.Texts("signs")
+		v.signs = c.Span("signs")
 		v.When = l.when(c)
 		s.Cautions = append(s.Cautions, v)
 	}

@@ -46,7 +46,7 @@ func TestWordsOfLists(t *testing.T) {
 		}
 	}
 	for _, name := range []string{"routines.en.toml", "symptoms.en.toml", "families.en.toml"} {
-		for line := range strings.SplitSeq(string(lib.Sources["library/"+name]), "\n") {
+		for line := range strings.SplitSeq(string(lib.Sources["components/"+name]), "\n") {
 			if bare := bareFigure(line); bare != "" {
 				t.Errorf("%s: a figure with a unit: %s", name, line)
 			}

@@ -45,6 +45,7 @@ type Caution struct {
 	Signs  []string // ISO 7010
 	When   condition.Condition
 	At     problem.Span
+	signs  problem.Span // where Signs are listed
 }
 
 // Step is one thing to do in one or more routines.

@@ -134,6 +134,9 @@ func (v *onVan) holds(when string) bool {
 
 // Value is a fact as the page says it.
 func (v *onVan) Value(name, unit string) (string, bool) {
+	if slices.Contains(components.MaybeValues, name) {
+		return "", false
+	}
 	if slices.Contains(components.SharedValues, name) {
 		return map[string]string{"van.name": "Rowan", "van.code": "RW", "fleet.name": "Sample Fleet", "fleet.helpline": "01632 960111", "fleet.emergency": "112"}[name], true
 	}

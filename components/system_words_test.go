@@ -207,7 +207,7 @@ var numbered = regexp.MustCompile(`^\d+\. `)
 
 // source looks at the words as they are written: no figure may stand in them.
 func (c *wordCheck) source() {
-	folder := "library/" + c.system.ID + "/"
+	folder := "components/" + c.system.ID + "/"
 	for _, name := range []string{"page.en.md", "lines.en.toml"} {
 		for line := range strings.SplitSeq(string(c.lib.Sources[folder+name]), "\n") {
 			if bare := bareFigure(line); bare != "" {

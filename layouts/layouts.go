@@ -6,6 +6,8 @@ package layouts
 import (
 	"embed"
 	"io/fs"
+	"path"
+	"strings"
 )
 
 //go:embed pages/*.html styles/*.css scripts/*.js thirdparty/*/* signs/*.svg grids/*.toml words.*.toml
@@ -14,3 +16,15 @@ var files embed.FS
 // Files is the tree of the layouts: pages, styles, scripts, signs, grids and
 // words.LANG.toml.
 func Files() fs.FS { return files }
+
+// Signs lists the safety signs that are drawn, by their ISO 7010 identifiers.
+func Signs() []string {
+	names, err := fs.Glob(files, "signs/*.svg")
+	if err != nil {
+		panic(err) // the pattern is ours
+	}
+	for i, name := range names {
+		names[i] = strings.TrimSuffix(path.Base(name), ".svg")
+	}
+	return names
+}

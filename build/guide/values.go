@@ -25,7 +25,7 @@ func (b *builder) sections(f *spec.Fitted, words *components.Words) []int {
 // operator's own words may always be absent.
 func (g *Guide) Value(f *spec.Fitted, name, unit string) (text string, ok bool) {
 	if shared, found := g.shared(name); found {
-		return shared, true
+		return shared, shared != ""
 	}
 	if f == nil {
 		f = &spec.Fitted{}
@@ -42,6 +42,8 @@ func (g *Guide) Value(f *spec.Fitted, name, unit string) (text string, ok bool) 
 	return g.say(f, name, v, unit), true
 }
 
+// shared is a value of the van or the fleet, "" where the fleet does not state
+// it.
 func (g *Guide) shared(name string) (string, bool) {
 	switch name {
 	case "van.name":
@@ -54,6 +56,10 @@ func (g *Guide) shared(name string) (string, bool) {
 		return g.Operator.Call.Helpline, true
 	case "fleet.emergency":
 		return g.Operator.Call.Emergency, true
+	case "fleet.hours":
+		return g.Operator.Call.Hours, true
+	case "fleet.mail":
+		return g.Operator.Call.Mail, true
 	}
 	return "", false
 }

@@ -5,6 +5,7 @@ import (
 	"os"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -20,14 +21,35 @@ var update = flag.Bool("update", false, "rewrite the golden warnings")
 
 const goldenIncomplete = "../../testdata/golden/incomplete.txt"
 
-// rules loads the library and gives what a test of its rules needs.
-func rules(t *testing.T) *components.Library {
+// embedded is the library that comes with the program, read once.
+var embedded = sync.OnceValues(func() (*components.Library, problem.List) { return components.Load(components.Embedded()) })
+
+// told holds what was said before: many tests stumble over one mistake, and it
+// is worth reading once.
+var told sync.Map
+
+// library is free of errors, or the test ends. Which they are is said once.
+func library(t *testing.T) *components.Library {
 	t.Helper()
-	lib, found := components.Load(components.Embedded())
+	lib, found := embedded()
 	if found.HasErrors() {
-		t.Fatal(text(t, found))
+		fatal(t, "the library is wrong", found)
 	}
 	return lib
+}
+
+// fatal ends a test, with the problems that no test has told yet.
+func fatal(t *testing.T, what string, found problem.List) {
+	t.Helper()
+	found.Dedupe()
+	fresh := slices.DeleteFunc(slices.Clone(found), func(p problem.Problem) bool {
+		_, known := told.LoadOrStore(p.Text(problem.Style{}), true)
+		return known || p.Severity != problem.Error
+	})
+	if len(fresh) == 0 {
+		t.Fatalf("%s, as was said before", what)
+	}
+	t.Fatalf("%s:\n%s", what, text(t, fresh))
 }
 
 // warning is what a rule says of a tiny van: one warning or none.
@@ -35,11 +57,11 @@ func warning(t *testing.T, lib *components.Library, van sample.Tiny, rule *compo
 	t.Helper()
 	_, found := spec.Load(van.Fleet(complete), "", lib)
 	if found.HasErrors() {
-		t.Fatalf("rule %s: the van is wrong:\n%s", rule.Name, text(t, found))
+		fatal(t, "rule "+rule.Name+": the van is wrong", found)
 	}
-	name := "[\"" + rule.Name + "\"]"
+	name := "(" + rule.Name + ")"
 	return slices.DeleteFunc(found, func(p problem.Problem) bool {
-		return p.Code != "looks-incomplete" || !strings.Contains(p.Detail, name)
+		return p.Code != spec.IncompleteCode || !strings.HasSuffix(p.Summary, name)
 	})
 }
 
@@ -82,7 +104,7 @@ func brings(lib *components.Library, van sample.Tiny, rule *components.Rule) boo
 // Every rule warns of a van that has a thing and lacks what belongs to it, and
 // of none that has that too, or what excuses it, or whose operator has looked.
 func TestRules(t *testing.T) {
-	lib := rules(t)
+	lib := library(t)
 	for _, rule := range lib.Rules {
 		t.Run(rule.Name, func(t *testing.T) {
 			for _, van := range lacking(t, lib, rule) {
@@ -103,7 +125,7 @@ func TestRules(t *testing.T) {
 
 // What each rule says, to be read by eye when it changes.
 func TestGoldenRules(t *testing.T) {
-	lib := rules(t)
+	lib := library(t)
 	var b strings.Builder
 	for _, rule := range lib.Rules {
 		vans := lacking(t, lib, rule)

@@ -1,6 +1,7 @@
 package sample_test
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -8,7 +9,6 @@ import (
 	"doorpocket/build/render"
 	"doorpocket/build/sample"
 	"doorpocket/build/spec"
-	"doorpocket/components"
 	"doorpocket/components/problem"
 	"doorpocket/layouts"
 )
@@ -16,10 +16,7 @@ import (
 // A van that has everything, with every option of every choice in turn, can be
 // published without an error, and no page shows an unfilled hole.
 func TestEverythingCanBePublished(t *testing.T) {
-	lib, found := components.Load(components.Embedded())
-	if found.HasErrors() {
-		t.Fatal(text(t, found))
-	}
+	lib := library(t)
 	r, err := render.New(layouts.Files())
 	if err != nil {
 		t.Fatal(err)
@@ -27,12 +24,12 @@ func TestEverythingCanBePublished(t *testing.T) {
 	for option := range 6 {
 		fleet, found := spec.Load(sample.Everything(lib, option), "", lib)
 		if found.HasErrors() {
-			t.Fatalf("option %d:\n%s", option, text(t, found))
+			fatal(t, fmt.Sprintf("option %d", option), found)
 		}
 		kit := guide.NewKit(&fleet.Operator, "en")
 		g, found := kit.Build(fleet.Vans[0])
 		if found.HasErrors() {
-			t.Fatalf("option %d:\n%s", option, text(t, found))
+			fatal(t, fmt.Sprintf("option %d", option), found)
 		}
 		files, err := r.Van(g)
 		if err != nil {

@@ -2,6 +2,7 @@ package spec
 
 import (
 	"fmt"
+	"slices"
 
 	"doorpocket/components/fact"
 	"doorpocket/components/problem"
@@ -42,38 +43,26 @@ func (l *loader) missingFact(v *Van, f *Fitted, d fact.Decl) {
 	if f.Name == "body" && len(f.Values) == 0 {
 		return // the whole body is missing, which has been said
 	}
-	what := fmt.Sprintf("[fitted.%s]", f.Name)
-	if f.Name == "body" {
-		what = "[body]"
+	detail := fmt.Sprintf("Add %s. See: doorpocket systems %s", d.Blank(), f.System.ID)
+	if label := l.factLabel(f, d); label != "" {
+		detail = fmt.Sprintf("It is this: %s. %s", label, detail)
 	}
-	p := problem.New(problem.Error, f.Span, "missing-fact", fmt.Sprintf("%s lacks %s", what, d.Name),
-		fmt.Sprintf("%s needs it. Add a line such as: %s = %s", f.System.ID, d.Name, exampleOf(d)))
+	p := problem.New(problem.Error, f.Span, "missing-fact", fmt.Sprintf("%s lacks %s", f.header(), d.Name), detail)
 	if f.Span.File != v.File {
 		p = p.WithNote(v.At, "needed by this van")
 	}
 	l.problems.Add(p)
 }
 
-// exampleOf shows how a fact is written.
-func exampleOf(d fact.Decl) string {
-	switch d.Type.Kind {
-	case fact.Choice:
-		return fmt.Sprintf("%q", d.Of[0])
-	case fact.Choices:
-		return fmt.Sprintf("[%q]", d.Of[0])
-	case fact.Count:
-		return "1"
-	case fact.YesNo:
-		return "true"
-	case fact.Date:
-		return "2027-03-14"
-	case fact.Text:
-		return `"..."`
+// factLabel is what the library calls a fact in the fleet's main language, or
+// else in English.
+func (l *loader) factLabel(f *Fitted, d fact.Decl) string {
+	for _, lang := range append(slices.Clone(l.fleet.Languages), "en") {
+		if words := f.System.Words[lang]; words != nil {
+			return words.Facts[d.Name]
+		}
 	}
-	if !d.Low.IsZero() {
-		return fmt.Sprintf("%q", d.Low.Quantity.String())
-	}
-	return fmt.Sprintf("%q", "1 "+quantity.Units(d.Type.Dimension)[0].Name())
+	return ""
 }
 
 func (l *loader) checkLabel(v *Van, f *Fitted, labels map[string]*Fitted) {

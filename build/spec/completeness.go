@@ -1,6 +1,7 @@
 package spec
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -36,21 +37,49 @@ func (l *loader) looked(r *manifest.Reader) []string {
 }
 
 // lookIncomplete warns of what the van's set looks incomplete without, save
-// where somebody has looked. The van must have been read whole, or what could
-// not be read would be called missing.
-func (l *loader) lookIncomplete(v *Van, looked []string) {
+// where somebody has looked, and then says how to say so. The van must have
+// been read whole, or what could not be read would be called missing. own are
+// the names that its own file looks at, looked those of its build sheets too.
+func (l *loader) lookIncomplete(v *Van, looked, own []string) {
+	var missing []string
 	for _, rule := range l.fleet.Library.Rules {
 		if slices.Contains(looked, rule.Name) || !v.lacks(rule) {
 			continue
 		}
 		words := l.ruleWords(rule)
-		l.problems.Add(problem.New(problem.Warning, v.At, "looks-incomplete", words.Missing,
-			fmt.Sprintf("%s %s If the van is right as it is, write complete = [%q] above the first [table] of its spec or build sheet.", words.Reason, l.enough(rule), rule.Name)))
+		// It is about no line of the spec, but about all of it.
+		l.problems.Add(problem.New(problem.Warning, problem.Span{File: v.File}, IncompleteCode, fmt.Sprintf("%s (%s)", words.Missing, rule.Name), words.Reason+" "+l.enough(rule)))
+		missing = append(missing, rule.Name)
+	}
+	if len(missing) > 0 {
+		l.problems.Add(problem.New(problem.Warning, v.At, "say-complete", v.looksIncomplete(len(missing)),
+			"Look at each of them on the van. Where it is right as it is, say so above the first [table] of its spec or build sheet. For all of them at once:").
+			WithNote(problem.Span{}, completeLine(append(own, missing...))))
 	}
 }
 
+// IncompleteCode is the code of a warning that something looks missing.
+const IncompleteCode = "looks-incomplete"
+
+func (v *Van) looksIncomplete(n int) string {
+	things := "one thing"
+	if n > 1 {
+		things = fmt.Sprintf("%d things", n)
+	}
+	return fmt.Sprintf("%s looks incomplete: %s, named above", cmp.Or(v.Name, "The van"), things)
+}
+
+// completeLine is what a spec says once somebody has looked.
+func completeLine(names []string) string {
+	var quoted []string
+	for _, name := range names {
+		quoted = append(quoted, fmt.Sprintf("%q", name))
+	}
+	return "complete = [" + strings.Join(quoted, ", ") + "]"
+}
+
 // fewWants is up to how many things that would do are listed.
-const fewWants = 6
+const fewWants = 3
 
 // enough says what would satisfy a rule. A role is no word of specs: in its
 // place stand the systems that can state it.
@@ -69,12 +98,9 @@ func (l *loader) enough(rule *components.Rule) string {
 		}
 	}
 	if len(wants) > fewWants {
-		wants = append(wants[:fewWants], "or the like")
+		wants = append(wants[:fewWants], "the like")
 	}
-	if len(wants) == 1 {
-		return "This would do: " + wants[0] + "."
-	}
-	return "Any of these would do: " + strings.Join(wants, ", ") + "."
+	return "Enough: " + strings.Join(wants, " or ") + "."
 }
 
 // ruleWords are those of the fleet's main language, or else English.

@@ -3,7 +3,6 @@ package spec
 import (
 	"fmt"
 	"maps"
-	"path"
 	"slices"
 	"strings"
 
@@ -38,6 +37,7 @@ func (l *loader) fitted(r *manifest.Reader, name string, under *Fitted) *Fitted 
 		f.Values = maps.Clone(under.Values)
 		f.Span = r.At()
 	}
+	l.unstate(r, f)
 	l.about(r, f)
 	l.facts(r, system, f.Values)
 	return f
@@ -55,39 +55,13 @@ func (l *loader) system(r *manifest.Reader, under *Fitted) *components.System {
 	system := lib.System(id)
 	switch {
 	case system == nil:
-		r.Problem("system", "unknown-system", fmt.Sprintf("Unknown system %q", id), l.systemHint(id))
+		r.Problem("system", "unknown-system", fmt.Sprintf("Unknown system %q", id), SystemHint(lib, id))
 		return nil
 	case id == components.BodySystem:
 		r.Problem("system", "body-fitted", "The body is not fitted", "State its facts in [body].")
 		return nil
 	}
 	return system
-}
-
-// systemHint offers the nearest system, by its whole name or by its last part.
-func (l *loader) systemHint(id string) string {
-	ids := l.fleet.Library.SystemIDs()
-	if near := problem.Nearest(id, ids); near != "" {
-		return fmt.Sprintf("Did you mean %q?", near)
-	}
-	var last []string
-	for _, known := range ids {
-		last = append(last, path.Base(known))
-	}
-	if near := problem.Nearest(path.Base(id), last); near != "" {
-		return fmt.Sprintf("Did you mean %q?", ids[slices.Index(last, near)])
-	}
-	family := path.Dir(id)
-	var same []string
-	for _, known := range ids {
-		if path.Dir(known) == family {
-			same = append(same, path.Base(known))
-		}
-	}
-	if len(same) > 0 {
-		return fmt.Sprintf("The library has in %s: %s.", family, strings.Join(same, ", "))
-	}
-	return "A system is named family/name, for example \"gas/cylinder-locker\"."
 }
 
 // about reads what every fitted system may state besides its facts.

@@ -14,6 +14,7 @@ import (
 	"doorpocket/components/manifest"
 	"doorpocket/components/problem"
 	"doorpocket/components/prose"
+	"doorpocket/layouts"
 )
 
 // loader reads one fleet folder.
@@ -119,16 +120,24 @@ func tomlFiles(files fs.FS, folder string) (names, others []string) {
 }
 
 func (l *loader) ownSystems() {
-	if _, err := fs.Stat(l.files, "systems"); err != nil {
-		return
+	lib, found := Library(l.files, l.prefix, l.given)
+	l.fleet.Library = lib
+	l.problems.Add(found...)
+}
+
+// Library is the library with the fleet folder's own systems, if it has any,
+// added or in place of ours of the same name. prefix is as in Load.
+func Library(files fs.FS, prefix string, lib *components.Library) (*components.Library, problem.List) {
+	if _, err := fs.Stat(files, "systems"); err != nil {
+		return lib, nil
 	}
-	own, err := fs.Sub(l.files, "systems")
+	own, err := fs.Sub(files, "systems")
 	if err != nil {
 		panic(err) // the name is ours and valid
 	}
-	lib, found := l.fleet.Library.With(own, l.prefix+"systems/")
-	l.fleet.Library = lib
-	l.problems.Add(found...)
+	joined, found := lib.With(own, prefix+"systems/")
+	found.Add(joined.CheckSigns(layouts.Signs())...)
+	return joined, found
 }
 
 func (l *loader) readFleet() {

@@ -28,12 +28,13 @@ type sheet struct {
 // content is what a spec or a build sheet says of a van, with what its build
 // sheet says already under it.
 type content struct {
-	body    map[string]fact.Value
-	bodyAt  problem.Span
-	fitted  []*Fitted
-	absent  []string // systems that would join by themselves and are not wanted
-	looked  []string // rules of completeness that somebody has looked at
-	partial bool     // more is written than could be read
+	body      map[string]fact.Value
+	bodyAt    problem.Span
+	fitted    []*Fitted
+	absent    []string // systems that would join by themselves and are not wanted
+	looked    []string // rules of completeness that somebody has looked at
+	ownLooked []string // those of them that the file itself names
+	partial   bool     // more is written than could be read
 }
 
 const (
@@ -136,10 +137,12 @@ func (l *loader) overlay(r *manifest.Reader, base *sheet) content {
 	if b := r.Table("body"); b != nil {
 		c.bodyAt = b.At()
 		if system := l.fleet.Library.System(components.BodySystem); system != nil {
+			l.unstate(b, &Fitted{System: system, Values: c.body})
 			l.facts(b, system, c.body)
 		}
 	}
-	c.looked = append(c.looked, l.looked(r)...)
+	c.ownLooked = l.looked(r)
+	c.looked = append(c.looked, c.ownLooked...)
 	l.without(r, &c)
 	for name, f := range r.Each("fitted") {
 		i := slices.IndexFunc(c.fitted, func(f *Fitted) bool { return f.Name == name })

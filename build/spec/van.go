@@ -48,7 +48,7 @@ func (l *loader) van(file string) *Van {
 	r.Done()
 	l.complete(v, c.absent)
 	if !c.partial {
-		l.lookIncomplete(v, c.looked)
+		l.lookIncomplete(v, c.looked, c.ownLooked)
 	}
 	return v
 }

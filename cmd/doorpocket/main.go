@@ -23,6 +23,7 @@ type commands struct {
 	Preview previewing `cmd:""`
 	Due     due        `cmd:""`
 	Inspect inspect    `cmd:""`
+	Systems systems    `cmd:""`
 	Table   table      `cmd:""`
 	Schema  schema     `cmd:""`
 	Print   printCmd   `cmd:""`

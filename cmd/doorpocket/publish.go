@@ -42,7 +42,7 @@ func (c *publish) Run(out *speaker) error {
 		Files: s.files, Prefix: s.prefix, Target: target, Version: programIdentity(), Part: part, All: c.All, Progress: progress.step,
 	})
 	progress.end()
-	out.problems(found)
+	out.outcome(found)
 	if err != nil {
 		return err
 	}

@@ -46,7 +46,25 @@ func (s *speaker) problems(list problem.List) {
 	// Where even standard error cannot be written there is nobody to tell.
 	_ = problem.Write(s.err, list, problem.Style{Colour: s.colour})
 	errors, warnings := list.Counts()
-	_, _ = fmt.Fprintf(s.err, "%s, %s\n", count(errors, "error"), count(warnings, "warning"))
+	_, _ = fmt.Fprintf(s.err, "\n%s, %s\n", count(errors, "error"), count(warnings, "warning"))
+	if errors > 0 && warnings > 0 {
+		s.again(list[:min(errors, mostAgain)], errors)
+	}
+}
+
+// mostAgain is how many errors are named once more.
+const mostAgain = 12
+
+// again names the errors once more, in short: the warnings below them have
+// pushed them out of sight.
+func (s *speaker) again(list problem.List, errors int) {
+	_, _ = fmt.Fprintf(s.err, "The errors once more, in short:\n")
+	for _, p := range list {
+		_, _ = fmt.Fprintf(s.err, "  %s\n", p.String())
+	}
+	if errors > len(list) {
+		_, _ = fmt.Fprintf(s.err, "  and %d more\n", errors-len(list))
+	}
 }
 
 // failure says why the work could not be done.
@@ -73,3 +91,15 @@ func (s *speaker) warn(format string, args ...any) {
 
 // overwrite puts a line in the place of the one that stands there.
 func (s *speaker) overwrite(line string) { _, _ = fmt.Fprintf(s.err, "\r\x1b[K%s", line) }
+
+// outcome prints what is wrong with a fleet where something is; of warnings
+// alone it says only how many there are, since inspect is there to tell them.
+func (s *speaker) outcome(list problem.List) {
+	if list.HasErrors() {
+		s.problems(list)
+		return
+	}
+	if _, warnings := list.Counts(); warnings > 0 {
+		s.warn("%s: doorpocket inspect tells them", count(warnings, "warning"))
+	}
+}

@@ -1,0 +1,68 @@
+package spec
+
+import (
+	"fmt"
+	"path"
+	"slices"
+	"strings"
+
+	"doorpocket/components"
+	"doorpocket/components/problem"
+)
+
+// SystemHint says what somebody may have meant by the name of a system that
+// there is not: of the same family first, since that is seldom mistaken.
+func SystemHint(lib *components.Library, id string) string {
+	ids := lib.SystemIDs()
+	if near := problem.Nearest(id, ids); near != "" && path.Dir(near) == path.Dir(id) && len(near) == len(id) {
+		return fmt.Sprintf("Did you mean %q?", near) // a letter or two are wrong
+	}
+	family := slices.DeleteFunc(slices.Clone(ids), func(known string) bool { return path.Dir(known) != path.Dir(id) })
+	if like := akin(path.Base(id), family); len(like) > 0 {
+		return "Did you mean " + strings.Join(like, " or ") + "?"
+	}
+	if near := nearestName(id, family); near != "" {
+		return fmt.Sprintf("Did you mean %q?", near)
+	}
+	if near := problem.Nearest(id, ids); near != "" {
+		return fmt.Sprintf("Did you mean %q?", near)
+	}
+	if near := nearestName(id, ids); near != "" {
+		return fmt.Sprintf("Did you mean %q?", near)
+	}
+	if like := akin(path.Base(id), ids); len(like) > 0 {
+		return "Did you mean " + strings.Join(like, " or ") + "?"
+	}
+	if len(family) > 0 {
+		return fmt.Sprintf("There is %s. To see what each is: doorpocket systems %s", strings.Join(family, ", "), path.Dir(id))
+	}
+	return "A system is named family/name, for example \"gas/cylinder-locker\". To see all: doorpocket systems"
+}
+
+// nearestName finds the system whose last part is nearest.
+func nearestName(id string, ids []string) string {
+	last := make([]string, len(ids))
+	for i, known := range ids {
+		last[i] = path.Base(known)
+	}
+	if near := problem.Nearest(path.Base(id), last); near != "" {
+		return ids[slices.Index(last, near)]
+	}
+	return ""
+}
+
+// akin lists the systems that have a word of their names in common with a
+// name, in quotes: "fixed-bed" and "drop-down-bed" for "bed".
+func akin(name string, ids []string) []string {
+	var like []string
+	for _, known := range ids {
+		if slices.ContainsFunc(strings.Split(name, "-"), func(word string) bool {
+			return len(word) > 2 && slices.ContainsFunc(strings.Split(path.Base(known), "-"), func(other string) bool { return singular(other) == singular(word) })
+		}) {
+			like = append(like, fmt.Sprintf("%q", known))
+		}
+	}
+	return like
+}
+
+func singular(word string) string { return strings.TrimSuffix(word, "s") }
