@@ -67,6 +67,9 @@ var homes = map[string]string{
 
 // instead says what to write in place of an unknown name.
 func (c *checker) instead(what, name string, valid []string) string {
+	if what == "system" {
+		return c.lib.SystemHint(name)
+	}
 	if near := problem.Nearest(name, valid); near != "" {
 		return fmt.Sprintf("Did you mean %q?", near)
 	}
@@ -85,12 +88,15 @@ func (c *checker) header(s *System) {
 	for _, f := range c.lib.Families {
 		families = append(families, f.ID)
 	}
-	c.known(s.At, "family", s.Family, families)
-	for _, id := range slices.Concat(s.Related, s.Automatic) {
-		c.known(s.At, "system", id, c.lib.SystemIDs())
+	c.known(s.places.of("family", s.At), "family", s.Family, families)
+	for _, id := range s.Related {
+		c.known(s.places.of("related", s.At), "system", id, c.lib.SystemIDs())
+	}
+	for _, id := range s.Automatic {
+		c.known(s.places.of("automatic", s.At), "system", id, c.lib.SystemIDs())
 	}
 	for _, id := range s.Tables {
-		c.known(s.At, "table", id, slices.Sorted(maps.Keys(c.lib.Tables)))
+		c.known(s.places.of("tables", s.At), "table", id, slices.Sorted(maps.Keys(c.lib.Tables)))
 	}
 	c.hazards(s)
 	if len(s.Automatic) == 0 {
@@ -104,17 +110,18 @@ func (c *checker) header(s *System) {
 }
 
 func (c *checker) hazards(s *System) {
+	at := s.places.of("hazards", s.At)
 	var ids []string
 	for _, h := range c.lib.Hazards {
 		ids = append(ids, h.ID)
 		if h.brought(s) && !slices.Contains(s.Hazards, h.ID) {
-			c.report(s.At, "missing-hazard", fmt.Sprintf("Hazard %q is not listed", h.ID), "A system of this kind carries it: add it to hazards and write a caution for it.")
+			c.report(at, "missing-hazard", fmt.Sprintf("Hazard %q is not listed", h.ID), "A system of this kind carries it: add it to hazards and write a caution for it.")
 		}
 	}
 	for _, id := range s.Hazards {
-		c.known(s.At, "hazard", id, ids)
+		c.known(at, "hazard", id, ids)
 		if !slices.ContainsFunc(s.Cautions, func(v Caution) bool { return v.Hazard == id }) {
-			c.report(s.At, "missing-caution", fmt.Sprintf("No caution for hazard %q", id), "A page with a hazard is not published without its caution: add a [[caution]] with hazard = %q.", id)
+			c.report(at, "missing-caution", fmt.Sprintf("No caution for hazard %q", id), "A page with a hazard is not published without its caution: add a [[caution]] with hazard = %q.", id)
 		}
 	}
 }
@@ -181,8 +188,8 @@ func (c *checker) parts(s *System) {
 		for _, id := range v.Routines {
 			c.known(v.At, "routine", id, c.routineIDs())
 		}
-		if v.Caution != "" && s.Caution(v.Caution) == nil {
-			c.report(v.At, "unknown-caution", fmt.Sprintf("Unknown caution %q", v.Caution), "Name a caution of this system.")
+		if v.Caution != "" {
+			c.known(v.At, "caution", v.Caution, names(s.Cautions, func(v Caution) string { return v.ID }))
 		}
 	}
 	for _, v := range s.Checks {

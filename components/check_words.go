@@ -23,11 +23,11 @@ func (c *checker) words(s *System, w *Words, lang string) {
 			c.report(at, "missing-words", fmt.Sprintf("No label for fact %q", d.Name), "Add it under [fact].")
 		}
 	}
-	c.same(at, "fact", names(s.Facts, func(d fact.Decl) string { return d.Name }), w.Facts)
-	c.same(at, "choice", names(s.Facts, func(d fact.Decl) string { return d.Name }), w.Choices)
-	c.same(at, "caution", names(s.Cautions, func(v Caution) string { return v.ID }), w.Cautions)
-	c.same(at, "step", names(s.Steps, func(v Step) string { return v.ID }), w.Steps)
-	c.same(at, "check", names(s.Checks, func(v Check) string { return v.ID }), w.Checks)
+	c.same(w, at, "fact", names(s.Facts, func(d fact.Decl) string { return d.Name }), w.Facts)
+	c.same(w, at, "choice", names(s.Facts, func(d fact.Decl) string { return d.Name }), w.Choices)
+	c.same(w, at, "caution", names(s.Cautions, func(v Caution) string { return v.ID }), w.Cautions)
+	c.same(w, at, "step", names(s.Steps, func(v Step) string { return v.ID }), w.Steps)
+	c.same(w, at, "check", names(s.Checks, func(v Check) string { return v.ID }), w.Checks)
 	c.doc(s, w.About, condition.Condition{}, true)
 	for _, v := range s.Cautions {
 		said, ok := w.Cautions[v.ID]
@@ -45,7 +45,7 @@ func (c *checker) words(s *System, w *Words, lang string) {
 		said, ok := w.Checks[v.ID]
 		c.said(at, "check", v.ID, ok)
 		if ok && !v.Danger && said.Yes.Empty() && said.No.Empty() {
-			c.report(at, "missing-words", fmt.Sprintf("Check %q says neither what a yes nor what a no means", v.ID), "Write yes or no, or both.")
+			c.report(w.places.of("check "+v.ID, at), "missing-words", fmt.Sprintf("Check %q says neither what a yes nor what a no means", v.ID), "Write yes or no, or both.")
 		}
 		for _, d := range []prose.Doc{said.Look, said.Yes, said.No} {
 			c.doc(s, d, v.When, true)
@@ -63,7 +63,7 @@ func names[T any](list []T, name func(T) string) []string {
 }
 
 // same reports words for something that system.toml does not have.
-func (c *checker) same(at problem.Span, what string, have []string, said any) {
+func (c *checker) same(w *Words, at problem.Span, what string, have []string, said any) {
 	var keys []string
 	switch said := said.(type) {
 	case map[string]string:
@@ -78,24 +78,29 @@ func (c *checker) same(at problem.Span, what string, have []string, said any) {
 		keys = slices.Sorted(maps.Keys(said))
 	}
 	for _, key := range keys {
-		c.known(at, what, key, have)
+		c.known(w.places.of(what+" "+key, at), what, key, have)
 	}
 }
 
 func (c *checker) said(at problem.Span, what, id string, ok bool) {
-	if !ok {
-		c.report(at, "missing-words", fmt.Sprintf("No words for %s %q", what, id), "Add them under [%s].", what)
+	if ok {
+		return
 	}
+	where := fmt.Sprintf("a table [%s.%s]", what, id)
+	if what == "step" {
+		where = "a line under [step]"
+	}
+	c.report(at, "missing-words", fmt.Sprintf("No words for %s %q", what, id), "Add %s.", where)
 }
 
 func (c *checker) choiceWords(d fact.Decl, w *Words, at problem.Span) {
 	for _, option := range d.Of {
 		if w.Choices[d.Name][option] == "" {
-			c.report(at, "missing-words", fmt.Sprintf("No words for option %q of %s", option, d.Name), "Add it under [choice.%s].", d.Name)
+			c.report(w.places.of("choice "+d.Name, at), "missing-words", fmt.Sprintf("No words for option %q of %s", option, d.Name), "Add it under [choice.%s].", d.Name)
 		}
 	}
 	for _, option := range slices.Sorted(maps.Keys(w.Choices[d.Name])) {
-		c.known(at, "option", option, d.Of)
+		c.known(w.places.of("choice "+d.Name+" "+option, at), "option", option, d.Of)
 	}
 }
 
@@ -192,16 +197,23 @@ func (c *checker) link(v prose.Piece) {
 func (c *checker) embed(s *System, v prose.Piece) {
 	switch v.Scheme {
 	case "table":
-		if !slices.Contains(s.Tables, v.Name) {
-			c.known(v.At, "table", v.Name, s.Tables)
-		}
+		c.shown(s, v.At, v.Name)
 	case "figure":
 		plots := Plots()
 		c.known(v.At, "figure", v.Name, append(slices.Sorted(maps.Keys(plots)), "locator"))
 		if id := plots[v.Name]; id != "" {
-			c.known(v.At, "table", id, s.Tables)
+			c.shown(s, v.At, id)
 		}
 	}
+}
+
+// shown checks that a page shows a table that its system lists.
+func (c *checker) shown(s *System, at problem.Span, id string) {
+	if c.lib.Tables[id] != nil && !slices.Contains(s.Tables, id) {
+		c.report(at, "unlisted-table", fmt.Sprintf("Table %q is not listed", id), "Add it to tables in system.toml, or take the line out.")
+		return
+	}
+	c.known(at, "table", id, append(slices.Sorted(maps.Keys(c.lib.Tables)), s.Tables...))
 }
 
 // CheckPage looks at a page of an operator's own, which may name what every

@@ -2,16 +2,21 @@ package components_test
 
 import (
 	"strings"
+	"sync"
 	"testing"
 
 	"doorpocket/components"
 	"doorpocket/components/problem"
 )
 
-// library is the library that comes with the program, free of problems.
+// embedded is the library that comes with the program, read once: nothing
+// changes a loaded library.
+var embedded = sync.OnceValues(func() (*components.Library, problem.List) { return components.Load(components.Embedded()) })
+
+// library is the embedded one, free of problems.
 func library(t *testing.T) *components.Library {
 	t.Helper()
-	lib, found := components.Load(components.Embedded())
+	lib, found := embedded()
 	if len(found) > 0 {
 		found.Sort()
 		found.Dedupe()

@@ -44,6 +44,12 @@ func (l *loader) system(folder string) *System {
 	s.Hazards, _ = r.Texts("hazards")
 	s.Tables, _ = r.Texts("tables")
 	s.Related, _ = r.Texts("related")
+	s.places = places{}
+	for _, key := range []string{"family", "automatic", "hazards", "tables", "related"} {
+		if r.Has(key) {
+			s.places[key] = r.Span(key)
+		}
+	}
 	for name, f := range r.Each("fact") {
 		s.Facts = append(s.Facts, l.fact(f, name))
 	}

@@ -40,17 +40,22 @@ func (l *loader) lines(name string) *Words {
 		return nil
 	}
 	r := manifest.NewReader(table, &l.problems)
+	facts := r.Table("fact")
 	w := &Words{
-		Facts: textsOf(r.Table("fact")), Choices: map[string]map[string]string{},
-		Cautions: map[string]CautionWords{}, Steps: map[string]prose.Doc{}, Checks: map[string]CheckWords{},
+		Facts: textsOf(facts), Choices: map[string]map[string]string{},
+		Cautions: map[string]CautionWords{}, Steps: map[string]prose.Doc{}, Checks: map[string]CheckWords{}, places: places{},
 	}
+	w.places.keys("fact", facts)
 	w.Title, _ = r.Text("title", manifest.Required)
 	w.About = l.line(r, "about", manifest.Required)
 	w.Search, _ = r.Texts("words", manifest.Required)
 	for name, c := range r.Each("choice") {
 		w.Choices[name] = textsOf(c)
+		w.places["choice "+name] = c.At()
+		w.places.keys("choice "+name, c)
 	}
 	for id, c := range r.Each("caution") {
+		w.places["caution "+id] = c.At()
 		w.Cautions[id] = CautionWords{
 			Hazard:      l.line(c, "hazard", manifest.Required),
 			Consequence: l.line(c, "consequence", manifest.Required),
@@ -58,14 +63,23 @@ func (l *loader) lines(name string) *Words {
 		}
 	}
 	steps := r.Table("step")
+	w.places.keys("step", steps)
 	for _, key := range steps.Keys() {
 		w.Steps[key.Name] = l.line(steps, key.Name, manifest.Required)
 	}
 	for id, c := range r.Each("check") {
+		w.places["check "+id] = c.At()
 		w.Checks[id] = CheckWords{Look: l.line(c, "look", manifest.Required), Yes: l.line(c, "yes"), No: l.line(c, "no")}
 	}
 	r.Done()
 	return w
+}
+
+// keys notes where the keys of a table stand.
+func (p places) keys(of string, r *manifest.Reader) {
+	for _, key := range r.Keys() {
+		p[of+" "+key.Name] = r.KeySpan(key.Name)
+	}
 }
 
 // textsOf reads a table of which every value is a text.

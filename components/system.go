@@ -27,6 +27,18 @@ type System struct {
 	Checks    []Check
 	Words     map[string]*Words // by language
 	At        problem.Span
+	places    places // of its lists, by key
+}
+
+// places are where names stand in a file, for problems.
+type places map[string]problem.Span
+
+// of is where a name stands, or else some wider place.
+func (p places) of(name string, wider problem.Span) problem.Span {
+	if at, ok := p[name]; ok {
+		return at
+	}
+	return wider
 }
 
 // Constant is a figure of the trade that the words may name.
@@ -110,6 +122,7 @@ type Words struct {
 	Steps    map[string]prose.Doc
 	Checks   map[string]CheckWords
 	Page     *prose.Page
+	places   places // of what they are for: "step close-valve"
 }
 
 // CautionWords is what a caution says.

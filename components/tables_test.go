@@ -18,7 +18,7 @@ import (
 // unchecked is the library as far as it can be read. What is wrong with it is
 // for TestLibraryHasNoProblems to say.
 func unchecked() *components.Library {
-	lib, _ := components.Load(components.Embedded())
+	lib, _ := embedded()
 	return lib
 }
 

@@ -55,7 +55,7 @@ func (l *loader) system(r *manifest.Reader, under *Fitted) *components.System {
 	system := lib.System(id)
 	switch {
 	case system == nil:
-		r.Problem("system", "unknown-system", fmt.Sprintf("Unknown system %q", id), SystemHint(lib, id))
+		r.Problem("system", "unknown-system", fmt.Sprintf("Unknown system %q", id), lib.SystemHint(id))
 		return nil
 	case id == components.BodySystem:
 		r.Problem("system", "body-fitted", "The body is not fitted", "State its facts in [body].")

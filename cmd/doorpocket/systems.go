@@ -49,7 +49,7 @@ func describe(lib *components.Library, name string) (string, error) {
 		return desk.System(lib, s, language), nil
 	}
 	if strings.Contains(name, "/") {
-		return "", errUsage{fmt.Errorf("there is no system %q. %s", name, spec.SystemHint(lib, name))}
+		return "", errUsage{fmt.Errorf("there is no system %q. %s", name, lib.SystemHint(name))}
 	}
 	var families []string
 	for _, f := range lib.Families {

@@ -1,4 +1,4 @@
-package spec
+package components
 
 import (
 	"fmt"
@@ -6,13 +6,12 @@ import (
 	"slices"
 	"strings"
 
-	"doorpocket/components"
 	"doorpocket/components/problem"
 )
 
 // SystemHint says what somebody may have meant by the name of a system that
 // there is not: of the same family first, since that is seldom mistaken.
-func SystemHint(lib *components.Library, id string) string {
+func (lib *Library) SystemHint(id string) string {
 	ids := lib.SystemIDs()
 	if near := problem.Nearest(id, ids); near != "" && path.Dir(near) == path.Dir(id) && len(near) == len(id) {
 		return fmt.Sprintf("Did you mean %q?", near) // a letter or two are wrong
@@ -23,6 +22,9 @@ func SystemHint(lib *components.Library, id string) string {
 	}
 	if near := nearestName(id, family); near != "" {
 		return fmt.Sprintf("Did you mean %q?", near)
+	}
+	if like := alike(path.Base(id), family); len(like) > 0 {
+		return "Did you mean " + strings.Join(like, " or ") + "?"
 	}
 	if near := problem.Nearest(id, ids); near != "" {
 		return fmt.Sprintf("Did you mean %q?", near)
@@ -52,17 +54,31 @@ func nearestName(id string, ids []string) string {
 }
 
 // akin lists the systems that have a word of their names in common with a
-// name, in quotes: "fixed-bed" and "drop-down-bed" for "bed".
+// name, in quotes: "fixed-bed" and "drop-down-bed" for "bed" and "beds".
 func akin(name string, ids []string) []string {
+	return sharing(name, ids, func(word, other string) bool {
+		return len(word) > 2 && strings.TrimSuffix(word, "s") == strings.TrimSuffix(other, "s")
+	})
+}
+
+// alike lists those with a word that one letter makes the same.
+func alike(name string, ids []string) []string {
+	return sharing(name, ids, func(word, other string) bool {
+		return len(word) > 2 && problem.Nearest(word, []string{other}) != "" && max(len(word), len(other))-min(len(word), len(other)) <= 1 && word[0] == other[0]
+	})
+}
+
+// sharing lists in quotes the systems of which some word stands so to some
+// word of a name.
+func sharing(name string, ids []string, same func(word, other string) bool) []string {
 	var like []string
 	for _, known := range ids {
+		others := strings.Split(path.Base(known), "-")
 		if slices.ContainsFunc(strings.Split(name, "-"), func(word string) bool {
-			return len(word) > 2 && slices.ContainsFunc(strings.Split(path.Base(known), "-"), func(other string) bool { return singular(other) == singular(word) })
+			return slices.ContainsFunc(others, func(other string) bool { return same(word, other) })
 		}) {
 			like = append(like, fmt.Sprintf("%q", known))
 		}
 	}
 	return like
 }
-
-func singular(word string) string { return strings.TrimSuffix(word, "s") }
