@@ -115,7 +115,7 @@ func scanTerm(s string) (t Term, not, ok bool) {
 	for _, op := range operators {
 		if value, found := strings.CutPrefix(s, string(op)); found {
 			t.Op, t.Value = op, strings.TrimSpace(value)
-			return t, not, t.Value != "" && !strings.Contains(t.Value, "\n")
+			return t, not, t.Value != "" && t.Value[0] != '=' && !strings.Contains(t.Value, "\n")
 		}
 	}
 	return t, not, false
