@@ -66,6 +66,9 @@ func expectComments(t *testing.T, text string, errors problem.List) {
 		t.Fatal("no comment says what is wrong here")
 	}
 	for line, want := range wanted {
+		if want == "" {
+			t.Errorf("line %d: the comment says nothing", line)
+		}
 		expect(t, errors, line, want)
 	}
 	for _, p := range errors {

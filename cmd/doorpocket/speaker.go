@@ -44,7 +44,7 @@ func (s *speaker) problems(list problem.List) {
 		return
 	}
 	// Where even standard error cannot be written there is nobody to tell.
-	_ = problem.Write(s.err, list, problem.Style{Colour: s.colour})
+	_ = problem.Write(s.err, list.Gather(), problem.Style{Colour: s.colour})
 	errors, warnings := list.Counts()
 	_, _ = fmt.Fprintf(s.err, "\n%s, %s\n", count(errors, "error"), count(warnings, "warning"))
 	if errors > 0 && warnings > 0 {
