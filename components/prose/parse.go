@@ -39,9 +39,21 @@ func New() *Parser {
 	)}
 }
 
+// Nobody reads more than this, and the time that some marks take grows with the
+// square of the text: a page has a few thousand bytes, a line a few hundred.
+const (
+	maxPage = 64 << 10 // bytes
+	maxLine = 4 << 10
+)
+
 // Page compiles a whole page. The page is complete as far as it could be
 // understood; what could not be is told in the list.
 func (p *Parser) Page(name string, source []byte) (*Page, problem.List) {
+	if len(source) > maxPage {
+		c := compiler{file: name, source: source}
+		c.reportAt(0, "too-long", "A page that is too long", "A page may have 64 thousand bytes. Cut it into several.")
+		return &Page{}, c.problems
+	}
 	source = withoutNUL(source)
 	root := p.engine.Parser().Parse(text.NewReader(source))
 	c := compiler{parser: p, file: name, source: source, ids: map[string]bool{}}
@@ -72,6 +84,11 @@ func (p *Parser) Page(name string, source []byte) (*Page, problem.List) {
 // Line compiles one line of words, such as a step. at is where the line
 // stands in its own file: problems point there.
 func (p *Parser) Line(line string, at problem.Span) (Doc, problem.List) {
+	if len(line) > maxLine {
+		c := compiler{at: &at}
+		c.reportAt(0, "too-long", "A line that is too long", "A step, check, caution or title may have 4 thousand bytes. Shorten it.")
+		return Doc{}, c.problems
+	}
 	source := withoutNUL([]byte(line))
 	root := p.engine.Parser().Parse(text.NewReader(source))
 	c := compiler{parser: p, file: at.File, source: source, at: &at}
