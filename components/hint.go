@@ -16,6 +16,9 @@ func (lib *Library) SystemHint(id string) string {
 	if near := problem.Nearest(id, ids); near != "" && path.Dir(near) == path.Dir(id) && len(near) == len(id) {
 		return fmt.Sprintf("Did you mean %q?", near) // a letter or two are wrong
 	}
+	if i := slices.IndexFunc(ids, func(known string) bool { return path.Base(known) == path.Base(id) }); i >= 0 {
+		return fmt.Sprintf("Did you mean %q?", ids[i]) // the wrong family
+	}
 	family := slices.DeleteFunc(slices.Clone(ids), func(known string) bool { return path.Dir(known) != path.Dir(id) })
 	if like := akin(path.Base(id), family); len(like) > 0 {
 		return "Did you mean " + strings.Join(like, " or ") + "?"
