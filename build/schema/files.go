@@ -77,7 +77,9 @@ func (m *maker) contents() node {
 		"fitted":   node{"type": "object", "additionalProperties": m.fitted(), "description": "What is on board, each under a name of its own."},
 	}
 	if body := m.lib.System(components.BodySystem); body != nil {
-		keys["body"] = object(m.facts(body))
+		facts := m.facts(body)
+		facts["without"] = without(body)
+		keys["body"] = object(facts)
 	}
 	return keys
 }
@@ -111,6 +113,7 @@ func (m *maker) system(s *components.System) string {
 	for key, n := range m.common() {
 		keys[key] = n
 	}
+	keys["without"] = without(s, "at", "label", "note", "pictures", "title")
 	n := object(keys)
 	if words := s.Words[m.lang]; words != nil {
 		n["title"] = words.Title
@@ -118,6 +121,16 @@ func (m *maker) system(s *components.System) string {
 	name := path.Dir(s.ID) + "." + path.Base(s.ID)
 	m.shared[name] = n
 	return name
+}
+
+// without names what a build sheet may state of a system and a van takes away:
+// its facts, and more.
+func without(s *components.System, more ...string) node {
+	var names []string
+	for _, d := range s.Facts {
+		names = append(names, d.Name)
+	}
+	return list(oneOf(append(names, more...), ""), "What the build sheet states and this van has not.")
 }
 
 // common are the keys of every fitted system.

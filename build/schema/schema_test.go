@@ -166,3 +166,24 @@ func TestSteady(t *testing.T) {
 		}
 	}
 }
+
+// What a van takes away of its build sheet is a fact of the system, or one of
+// the few things that every fitted system can have.
+func TestWithoutFacts(t *testing.T) {
+	van := schemas(t)["van.json"]
+	for line, right := range map[string]bool{
+		`[fitted.pump]` + "\n" + `system = "water/pump"` + "\n" + `without = ["lamp", "note"]`: true,
+		`[fitted.pump]` + "\n" + `system = "water/pump"` + "\n" + `without = ["burners"]`:      false,
+		`[fitted.pump]` + "\n" + `without = ["lamp"]`:                                         true, // the sheet says what it is
+		`[body]` + "\n" + `without = ["berths"]`:                                              true,
+		`[body]` + "\n" + `without = ["lamp"]`:                                                false,
+	} {
+		read, err := document([]byte("code = \"RW\"\nname = \"Rowan\"\nspec_date = 2026-10-02\nbuild = \"ridge\"\n" + line + "\n"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := van.Validate(read); (err == nil) != right {
+			t.Errorf("%s: %v", line, err)
+		}
+	}
+}
