@@ -174,9 +174,9 @@ func TestWithoutFacts(t *testing.T) {
 	for line, right := range map[string]bool{
 		`[fitted.pump]` + "\n" + `system = "water/pump"` + "\n" + `without = ["lamp", "note"]`: true,
 		`[fitted.pump]` + "\n" + `system = "water/pump"` + "\n" + `without = ["burners"]`:      false,
-		`[fitted.pump]` + "\n" + `without = ["lamp"]`:                                         true, // the sheet says what it is
-		`[body]` + "\n" + `without = ["berths"]`:                                              true,
-		`[body]` + "\n" + `without = ["lamp"]`:                                                false,
+		`[fitted.pump]` + "\n" + `without = ["lamp"]`:                                          true, // the sheet says what it is
+		`[body]` + "\n" + `without = ["berths"]`:                                               true,
+		`[body]` + "\n" + `without = ["lamp"]`:                                                 false,
 	} {
 		read, err := document([]byte("code = \"RW\"\nname = \"Rowan\"\nspec_date = 2026-10-02\nbuild = \"ridge\"\n" + line + "\n"))
 		if err != nil {
