@@ -44,12 +44,17 @@ func newEdited(t *testing.T, seed uint64) *edited {
 	lib, _ := theLibrary()
 	e := &edited{random: rand.New(rand.NewPCG(seed, 1)), files: sample.Many(lib, 2, 1), site: filepath.Join(t.TempDir(), "site"), last: 2}
 	e.photo[0], e.photo[1] = []byte(photo(t, 40, 30, 40)), []byte(photo(t, 30, 40, 90))
-	e.files["systems/living/bike-box/system.toml"] = file("family = \"living\"\n")
-	e.files["systems/living/bike-box/lines.en.toml"] = file("title = \"Bike box\"\nabout = \"For bikes.\"\nwords = [\"bike\"]\n")
-	e.files["systems/living/bike-box/page.en.md"] = file("Hello.\n")
+	bikeBox(e.files)
 	e.files["pictures/box.jpg"] = &fstest.MapFile{Data: e.photo[0]}
 	e.files["vans/van-0000.toml"] = file(string(e.files["vans/van-0000.toml"].Data) + bikes)
 	return e
+}
+
+// bikeBox gives a fleet a system of its own.
+func bikeBox(files fstest.MapFS) {
+	files["systems/living/bike-box/system.toml"] = file("family = \"living\"\n")
+	files["systems/living/bike-box/lines.en.toml"] = file("title = \"Bike box\"\nabout = \"For bikes.\"\nwords = [\"bike\"]\n")
+	files["systems/living/bike-box/page.en.md"] = file("Hello.\n")
 }
 
 const bikes = "[fitted.bikes]\nsystem = \"living/bike-box\"\nat = { side = \"rear\" }\npictures = [{ file = \"box.jpg\", alt = \"Box\" }]\n"

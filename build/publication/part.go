@@ -33,8 +33,8 @@ func ParsePart(text string) (Part, error) {
 // some reports whether the part may be less than the whole.
 func (p Part) some() bool { return p.pattern != "" || p.n > 1 }
 
-// has reports whether one of the specs belongs to the part.
-func (p Part) has(specs []string, file string) bool {
+// Has reports whether one of the specs belongs to the part.
+func (p Part) Has(specs []string, file string) bool {
 	switch {
 	case p.pattern != "":
 		ok, err := path.Match(p.pattern, strings.TrimSuffix(path.Base(file), path.Ext(file)))

@@ -66,7 +66,7 @@ func (p *publishing) nothingChanged() problem.List {
 	p.made.Name = p.census.fleet.Name
 	for _, file := range p.census.specs {
 		v := p.census.fresh[file]
-		if p.job.Part.has(p.census.specs, file) {
+		if p.job.Part.Has(p.census.specs, file) {
 			p.count(v)
 		}
 		found.Add(v.Problems...)
@@ -149,7 +149,7 @@ func (p *publishing) printAll() (problem.List, error) {
 
 // oneVan takes a van from the ledger, or reads and writes it.
 func (p *publishing) oneVan(press *press, file string) (problem.List, error) {
-	mine := p.job.Part.has(p.census.specs, file)
+	mine := p.job.Part.Has(p.census.specs, file)
 	if before := p.census.fresh[file]; before != nil {
 		p.keep(before, mine)
 		return before.Problems, nil
