@@ -3,8 +3,8 @@
 # make test   installs what the tests need and runs them all
 
 GO ?= go
-PACKAGES = chromium zbar-tools poppler-utils qpdf units python3-iapws
-PROGRAMS = chromium zbarimg pdftoppm qpdf units
+PACKAGES = chromium zbar-tools poppler-utils qpdf units python3-iapws nginx-light rsync
+PROGRAMS = chromium zbarimg pdftoppm qpdf units nginx rsync
 SUDO := $(shell [ "$$(id -u)" = 0 ] || echo sudo)
 
 export CGO_ENABLED = 0
@@ -31,7 +31,7 @@ unit: go
 
 # Debian packages that the tests use; asks for nothing that is already there.
 tools:
-	@missing=; for p in $(PROGRAMS); do command -v $$p >/dev/null || missing=1; done; \
+	@missing=; for p in $(PROGRAMS); do PATH="$$PATH:/usr/sbin" command -v $$p >/dev/null || missing=1; done; \
 	/usr/bin/python3 -c 'import iapws' 2>/dev/null || missing=1; \
 	if [ -n "$$missing" ]; then $(SUDO) apt-get update -q && \
 	DEBIAN_FRONTEND=noninteractive $(SUDO) apt-get install -qy $(PACKAGES); fi

@@ -33,6 +33,7 @@ func (r *Renderer) Fleet(op *spec.Operator, vans []spec.Summary) ([]Shared, erro
 		view.Vans[i].Href = op.Address.Root() + view.Vans[i].Href
 	}
 	view.Mark = markView{}
+	view.Scripts = []string{op.Address.Root() + r.script("lost")}
 	lost, err := r.execute("lost", view)
 	if err != nil {
 		return nil, err

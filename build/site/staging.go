@@ -78,7 +78,30 @@ func (st *Staging) Write(part, path string, data []byte) error {
 	if !st.note(part, path, stampOf(data), false) {
 		return fmt.Errorf("two pages want to be %s", path)
 	}
-	return st.put(path, data)
+	if err := st.put(path, data); err != nil {
+		return err
+	}
+	st.keepTime(part, path)
+	return nil
+}
+
+// keepTime gives a file that is what it was the time that it had, so that
+// whoever copies the site elsewhere sees that there is nothing to copy.
+func (st *Staging) keepTime(part, path string) {
+	before := st.site.records[part]
+	if before == nil {
+		return
+	}
+	st.mu.Lock()
+	same := before.Files[path] == st.records[part].Files[path]
+	st.mu.Unlock()
+	if !same {
+		return
+	}
+	info, err := os.Lstat(st.site.below(path))
+	if err == nil && !info.ModTime().After(before.read) {
+		_ = os.Chtimes(st.in(path), info.ModTime(), info.ModTime()) // it only saves copying
+	}
 }
 
 // Share adds a file that several parts use, once however many do.
