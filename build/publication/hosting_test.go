@@ -168,10 +168,10 @@ func TestLostPageFindsCodes(t *testing.T) {
 		t.Fatal("the van has no label")
 	}
 	for typed, want := range map[string]string{
-		van + "/" + label + "0/":                             van + "/" + label + "/",
-		strings.ToLower(van + "/" + label + "/"):             van + "/" + label + "/",
+		van + "/" + label + "0/":                              van + "/" + label + "/",
+		strings.ToLower(van + "/" + label + "/"):              van + "/" + label + "/",
 		van + "/" + strings.Replace(label, "1", "I", 1) + "/": van + "/" + label + "/",
-		strings.Replace(van, "V", "W", 1) + "/":              van + "/",
+		strings.Replace(van, "V", "W", 1) + "/":               van + "/",
 	} {
 		b.run(t, chromedp.Navigate(address+"/vans/"+typed), chromedp.WaitVisible("#near a"))
 		first := ask(t, b, chromedp.Evaluate[string](`document.querySelector("#near a").href`))
@@ -218,10 +218,12 @@ func TestUploadOfWhatChanged(t *testing.T) {
 	}
 	upload()
 	for name, edit := range map[string]func(){
-		"nothing":     func() {},
-		"a note":      func() { fleet["vans/van-0001.toml"] = file(string(fleet["vans/van-0001.toml"].Data) + "# seen\n") },
-		"a van less":  func() { delete(fleet, "vans/van-0002.toml") },
-		"another day": func() { fleet["vans/van-0001.toml"] = file(strings.Replace(string(fleet["vans/van-0001.toml"].Data), "2026-10", "2026-11", 1)) },
+		"nothing":    func() {},
+		"a note":     func() { fleet["vans/van-0001.toml"] = file(string(fleet["vans/van-0001.toml"].Data) + "# seen\n") },
+		"a van less": func() { delete(fleet, "vans/van-0002.toml") },
+		"another day": func() {
+			fleet["vans/van-0001.toml"] = file(strings.Replace(string(fleet["vans/van-0001.toml"].Data), "2026-10", "2026-11", 1))
+		},
 	} {
 		before := files(t, filepath.Join(site, "hirers"))
 		edit()
