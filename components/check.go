@@ -24,6 +24,7 @@ var MaybeValues = []string{"fleet.hours", "fleet.mail"}
 // checker looks for what is wrong between the files of a library.
 type checker struct {
 	lib   *Library
+	own   []Step // steps of an operator's own, where one of them is looked at
 	found problem.List
 }
 

@@ -12,7 +12,7 @@ import (
 // system has in the same routine.
 func (c *checker) order(s *System) {
 	for _, step := range s.Steps {
-		for _, ref := range slices.Concat(step.After, step.Before) {
+		for _, ref := range slices.Concat(step.After, step.Before, step.Holds) {
 			c.constraint(step, ref)
 		}
 	}
@@ -26,11 +26,18 @@ const (
 	SetOutside = "outside"
 )
 
+// Where a step is done that is not done at its thing.
+const (
+	WhereInside   = "inside"
+	WhereCab      = "cab"
+	WhereAnywhere = "anywhere"
+)
+
 func (c *checker) constraint(step Step, ref string) {
 	if ref == SetAll || ref == SetInside || ref == SetOutside {
 		return
 	}
-	found := c.lib.StepsNamed(ref)
+	found := c.named(ref)
 	if len(found) == 0 {
 		c.unknownStep(step.At, ref)
 		return
@@ -48,6 +55,11 @@ func (c *checker) unknownStep(at problem.Span, ref string) {
 	var valid []string
 	for _, s := range c.lib.scope(scope) {
 		for _, step := range s.Steps {
+			valid = append(valid, step.ID)
+		}
+	}
+	if scope == OwnScope {
+		for _, step := range c.own {
 			valid = append(valid, step.ID)
 		}
 	}

@@ -26,6 +26,10 @@ func FiguresInWords(name string, page []byte) problem.List {
 	return found
 }
 
+// FigureInWords warns of numbers with a unit in a line of an operator's own
+// words.
+func FigureInWords(at problem.Span, line string) problem.List { return figuresInWords(at, line) }
+
 // figuresInWords looks for figures in one line that begins at a span. A span
 // that has a length stands for all of the line.
 func figuresInWords(at problem.Span, line string) problem.List {

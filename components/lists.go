@@ -17,6 +17,7 @@ type Routine struct {
 	ID    string
 	Staff bool   // for staff, never shown to hirers
 	Begin string // where one starts: cab, inside or outside
+	Facts bool   // at each step one says the facts of the thing
 	Words map[string]RoutineWords
 }
 

@@ -30,9 +30,7 @@ func (l *loader) families() {
 func (l *loader) routines() {
 	r := manifest.NewReader(l.read("routines.toml"), &l.problems)
 	for id, f := range r.EachTable() {
-		audience := l.oneOf(f, "for", []string{"hirer", "staff"})
-		begin := l.oneOf(f, "begin", []string{"cab", "inside", "outside"})
-		l.lib.Routines = append(l.lib.Routines, &Routine{ID: id, Staff: audience == "staff", Begin: begin, Words: map[string]RoutineWords{}})
+		l.lib.Routines = append(l.lib.Routines, l.routine(f, id))
 	}
 	r.Done()
 	l.listWords("routines", func(lang, id string, w *manifest.Reader) bool {
@@ -47,6 +45,13 @@ func (l *loader) routines() {
 		routine.Words[lang] = words
 		return true
 	})
+}
+
+func (l *loader) routine(r *manifest.Reader, id string) *Routine {
+	audience := l.oneOf(r, "for", []string{"hirer", "staff"})
+	begin := l.oneOf(r, "begin", []string{"cab", "inside", "outside"})
+	facts, _ := r.Bool("facts")
+	return &Routine{ID: id, Staff: audience == "staff", Begin: begin, Facts: facts, Words: map[string]RoutineWords{}}
 }
 
 // symptoms reads symptoms.toml and its words.

@@ -143,15 +143,23 @@ func (l *loader) cautions(s *System, r *manifest.Reader) {
 
 func (l *loader) steps(s *System, r *manifest.Reader) {
 	for _, c := range r.Tables("step") {
-		v := Step{At: c.At(), ID: l.id(c)}
-		v.Routines, _ = c.Texts("routine", manifest.Required, manifest.OrSingle)
-		v.After, _ = c.Texts("after")
-		v.Before, _ = c.Texts("before")
-		v.Wait = l.time(c, "wait")
-		v.Caution, _ = c.Text("caution")
-		v.When = l.when(c)
-		s.Steps = append(s.Steps, v)
+		s.Steps = append(s.Steps, l.step(c))
 	}
+}
+
+func (l *loader) step(c *manifest.Reader) Step {
+	v := Step{At: c.At(), ID: l.id(c)}
+	v.Routines, _ = c.Texts("routine", manifest.Required, manifest.OrSingle)
+	v.After, _ = c.Texts("after")
+	v.Before, _ = c.Texts("before")
+	v.Wait = l.time(c, "wait")
+	if v.Holds, _ = c.Texts("holds"); len(v.Holds) > 0 && v.Wait.IsZero() {
+		c.Problem("holds", "missing-key", "Steps that are held up by no wait", "Write how long they wait, for example wait = \"3 min\", or remove holds.")
+	}
+	v.Where = l.oneOf(c, "where", []string{WhereInside, WhereCab, WhereAnywhere})
+	v.Caution, _ = c.Text("caution")
+	v.When = l.when(c)
+	return v
 }
 
 func (l *loader) checks(s *System, r *manifest.Reader) {

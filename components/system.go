@@ -67,6 +67,8 @@ type Step struct {
 	After    []string // "family/system:step" or "family:step"
 	Before   []string
 	Wait     fact.Value // how long one must wait afterwards, zero for not at all
+	Holds    []string   // the steps that wait for it, which also come after; none for all that come after
+	Where    string     // where it is done if not at the thing: inside, cab, or anywhere; "" for at the thing
 	Caution  string     // the caution that stands before it
 	When     condition.Condition
 	At       problem.Span

@@ -124,8 +124,8 @@ func (c *composer) foot(d *paper.Doc, page, pages int) {
 func (c *composer) onPage(path string) string { return c.say("booklet_on", "page", c.place(path)) }
 
 // where says where something is.
-func (c *composer) where(f *spec.Fitted) string {
-	text, err := c.press.Render.Where(c.guide, f)
+func (c *composer) where(p spec.Place) string {
+	text, err := c.press.Render.Where(c.guide, p)
 	c.fail(err)
 	return text
 }

@@ -3,6 +3,7 @@ package booklet
 import (
 	"fmt"
 	"strconv"
+	"strings"
 
 	"doorpocket/build/guide"
 	"doorpocket/build/paper"
@@ -112,32 +113,58 @@ func (c *composer) routines() []paper.Block {
 	all := c.chapter("do", c.say("do"), "")
 	for _, r := range c.guide.Routines {
 		all = append(all, c.part(r.Path, "", r.Words.Title, r.Words.About)...)
-		for i, s := range r.Steps {
-			all = append(all, c.step(i+1, s))
+		for _, s := range r.Steps {
+			all = append(all, c.step(s))
 		}
 	}
 	return all
 }
 
-// step is a step with the caution before it, on one page.
-func (c *composer) step(n int, s guide.Step) paper.Block {
+// step is a step with the caution before it, on one page. One of the operator's
+// own may be about nothing that has a page.
+func (c *composer) step(s *guide.Step) paper.Block {
 	var all paper.Together
 	if s.Caution != nil {
 		all = append(all, c.caution(s.Page, *s.Caution))
 	}
-	meta := s.Page.Title + " (" + c.onPage(s.Page.Path) + ")"
-	if s.Page.Code != "" {
-		meta = s.Page.Code + " " + meta
+	var meta []string
+	if s.Page != nil {
+		title := s.Page.Title + " (" + c.onPage(s.Page.Path) + ")"
+		if s.Page.Code != "" {
+			title = s.Page.Code + " " + title
+		}
+		meta = append(meta, title)
 	}
-	if where := c.where(s.Page.Fitted); where != "" {
-		meta += " · " + where
+	if where := c.where(s.Place); where != "" {
+		meta = append(meta, where)
 	}
-	blocks := []paper.Block{paper.Para{Type: body, Spans: c.spans(s.Page, s.Words)}, plain(fine, meta)}
-	if !s.Wait.IsZero() {
-		blocks = append(blocks, plain(paper.Type{Size: body.Size, Bold: true}, c.say("wait", "time", c.guide.Quantity(s.Wait))))
+	blocks := []paper.Block{paper.Para{Type: body, Spans: c.spans(s.Page, s.Words)}}
+	if len(meta) > 0 {
+		blocks = append(blocks, plain(fine, strings.Join(meta, " · ")))
+	}
+	for _, wait := range c.waits(s) {
+		blocks = append(blocks, plain(paper.Type{Size: body.Size, Bold: true}, wait))
 	}
 	ticked := paper.Item{Type: body, Tick: true, Indent: 5.5, Blocks: blocks}
-	return append(all, paper.Item{Type: body, Mark: fmt.Sprint(n), Plate: true, Indent: 8, Blocks: []paper.Block{ticked}})
+	return append(all, paper.Item{Type: body, Mark: fmt.Sprint(s.Number), Plate: true, Indent: 8, Blocks: []paper.Block{ticked}})
+}
+
+// waits says what a step waits for, and how long others wait for it.
+func (c *composer) waits(s *guide.Step) []string {
+	var all []string
+	for _, before := range s.Awaits {
+		if before.Number < s.Number-1 {
+			all = append(all, c.say("await", "time", c.guide.Quantity(before.Wait), "step", before.Number))
+		}
+	}
+	switch time := c.guide.Quantity(s.Wait); {
+	case !s.Waits:
+	case s.HeldUp > s.Number+1:
+		all = append(all, c.say("wait_meanwhile", "time", time, "step", s.HeldUp))
+	default:
+		all = append(all, c.say("wait", "time", time))
+	}
+	return all
 }
 
 func (c *composer) caution(p *guide.Page, v guide.Caution) paper.Block {
@@ -155,7 +182,7 @@ func (c *composer) caution(p *guide.Page, v guide.Caution) paper.Block {
 func (c *composer) system(p *guide.Page) []paper.Block {
 	about := guide.Filler{Guide: c.guide, Page: p}.Text(p.Words.About)
 	all := c.part(p.Path, p.Code, p.Title, about)
-	if where := c.where(p.Fitted); where != "" {
+	if where := c.where(p.Fitted.Place); where != "" {
 		all = append(all, plain(small, where))
 	}
 	all = append(all, c.blocks(p, p.Words.Page.Intro)...)

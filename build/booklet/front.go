@@ -154,7 +154,7 @@ func (c *composer) plans() []paper.Block {
 	all = append(all, paper.NewPage{}, paper.WithNext{Block: plain(strong, c.say("plan_words"))})
 	table := paper.Table{Type: small, Widths: []float64{9, 36, 74}}
 	for _, p := range c.labelled() {
-		table.Rows = append(table.Rows, []string{p.Code, p.Title, c.where(p.Fitted)})
+		table.Rows = append(table.Rows, []string{p.Code, p.Title, c.where(p.Fitted.Place)})
 	}
 	return append(all, table, plain(fine, c.say("right_way")))
 }

@@ -14,6 +14,7 @@ import (
 type Body struct {
 	Kind          string // panel-van, low-profile, over-cab, integrated
 	Length, Width float64
+	Height        float64 // 0 for the usual one; the plan does not need it
 	Wheelbase     float64
 	FrontOverhang float64
 	LeftHandDrive bool
@@ -44,6 +45,7 @@ type Point struct {
 	Along  float64 // metres from the front
 	Across float64 // metres from the left side; inside, roof and under only
 	Known  bool    // Across is stated
+	Up     float64 // metres from the ground, 0 where it is not stated
 	Here   bool    // the one a locator shows
 }
 

@@ -21,7 +21,7 @@ func (b *builder) joinUp() {
 	}
 	for _, r := range g.Routines {
 		for _, s := range r.Steps {
-			if !slices.Contains(s.Page.Routines, r) {
+			if s.Page != nil && !slices.Contains(s.Page.Routines, r) {
 				s.Page.Routines = append(s.Page.Routines, r)
 			}
 		}

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"doorpocket/components"
+	"doorpocket/components/fact"
 	"doorpocket/components/quantity"
 )
 
@@ -42,7 +43,11 @@ func (b *builder) symptoms() {
 	}
 }
 
-// sooner puts danger first, then the likelier cause, then the quicker check.
+// sooner puts danger first, then the check that costs least for what it may
+// find: effort over likelihood, ascending. Where one of several independent
+// causes is at work, that order has the least expected effort until it is found
+// (B. Gluss, "An optimum policy for detecting a fault in a complex system",
+// Operations Research 7, 1959; from memory).
 func sooner(a, b Check) int {
 	if a.Danger != b.Danger {
 		if a.Danger {
@@ -50,11 +55,27 @@ func sooner(a, b Check) int {
 		}
 		return 1
 	}
-	return cmp.Or(cmp.Compare(a.Likelihood, b.Likelihood), cmp.Compare(seconds(a), seconds(b)))
+	return cmp.Compare(worth(a), worth(b))
 }
 
-func seconds(c Check) quantity.Seconds {
-	s, err := quantity.As[quantity.Seconds](c.Effort.Quantity)
+// chance is how much more often a check of a likelihood finds the cause than
+// one that seldom does. Our own estimate.
+var chance = map[components.Likelihood]float64{components.Common: 10, components.Occasional: 3, components.Rare: 1}
+
+// worth is the effort of a check over its likelihood; a danger may state neither
+// and goes first.
+func worth(c Check) float64 {
+	if c.Likelihood == 0 {
+		return 0
+	}
+	return float64(seconds(c)) / chance[c.Likelihood]
+}
+
+func seconds(c Check) quantity.Seconds { return secondsOf(c.Effort) }
+
+// secondsOf is a stated time, 0 where it is not stated.
+func secondsOf(v fact.Value) quantity.Seconds {
+	s, err := quantity.As[quantity.Seconds](v.Quantity)
 	if err != nil {
 		return 0
 	}

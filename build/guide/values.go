@@ -106,6 +106,24 @@ func (g *Guide) say(f *spec.Fitted, name string, v fact.Value, unit string) stri
 	}
 }
 
+// Said is one fact of a fitted system in words.
+type Said struct{ Name, Text string }
+
+// Facts are the facts that are stated of a fitted system and mean something on
+// this van, in the order of the system's file.
+func (g *Guide) Facts(f *spec.Fitted) []Said {
+	var all []Said
+	words := f.System.Words[g.Lang]
+	for _, d := range f.System.Facts {
+		v := g.Van.Value(f, d.Name)
+		if v.IsZero() || words == nil || !g.Van.Holds(f, d.Sense) {
+			continue
+		}
+		all = append(all, Said{words.Facts[d.Name], g.say(f, d.Name, v, "")})
+	}
+	return all
+}
+
 // quantity shows a value in the unit asked for, or as it was written.
 func (g *Guide) quantity(q quantity.Quantity, unit string) string {
 	u, ok := quantity.UnitOf(unit, q.Dimension())

@@ -101,6 +101,9 @@ func (in *inputs) shared(version string) []Input {
 	for _, file := range in.top() {
 		all = append(all, Input{file, in.sum(file)})
 	}
+	for _, file := range in.withRoutines() {
+		all = append(all, Input{file, in.sum(file)})
+	}
 	var names strings.Builder
 	for _, folder := range in.systems() {
 		names.WriteString(folder + "\n")
@@ -142,6 +145,21 @@ func (in *inputs) systems() []string {
 		found[i] = path.Dir(found[i])
 	}
 	return found
+}
+
+// withRoutines lists the build sheets that could bring a routine of their own,
+// which any van may have steps for: those with the word, or an escape that could
+// stand for one of its letters.
+func (in *inputs) withRoutines() []string {
+	sheets, err := fs.Glob(in.files, "builds/*.toml")
+	if err != nil {
+		panic(err) // the pattern is ours
+	}
+	slices.Sort(sheets)
+	return slices.DeleteFunc(sheets, func(file string) bool {
+		data, err := fs.ReadFile(in.files, file)
+		return err == nil && !bytes.Contains(data, []byte("routine")) && !bytes.ContainsRune(data, '\\')
+	})
 }
 
 // mayJoin reports whether a system could be one that joins by itself: its file

@@ -10,6 +10,7 @@ import (
 	"doorpocket/build/render"
 	"doorpocket/build/site"
 	"doorpocket/build/spec"
+	"doorpocket/components"
 	"doorpocket/components/problem"
 	"doorpocket/layouts"
 )
@@ -19,34 +20,49 @@ import (
 type press struct {
 	op      *spec.Operator
 	render  *render.Renderer
-	kits    []*guide.Kit
+	kits    []*guide.Kit          // the first is of the main language
+	duties  []*components.Routine // the operator's own, for staff
 	staging *site.Staging
 	shelf   *shelf
 }
 
-func newPress(op *spec.Operator, staging *site.Staging, make func(file string) (picture, error)) (*press, error) {
+func newPress(fleet *spec.Fleet, staging *site.Staging, make func(file string) (picture, error)) (*press, error) {
 	r, err := render.New(layouts.Files())
 	if err != nil {
 		return nil, err
 	}
-	p := &press{op: op, render: r, staging: staging, shelf: &shelf{make: make, staging: staging, made: map[string]*shelved{}}}
+	op := &fleet.Operator
+	p := &press{op: op, render: r, duties: fleet.StaffRoutines, staging: staging, shelf: &shelf{make: make, staging: staging, made: map[string]*shelved{}}}
 	for _, lang := range op.Languages {
 		p.kits = append(p.kits, guide.NewKit(op, lang))
 	}
 	return p, nil
 }
 
-// guides puts the guides of a van together, with the problems that show only
-// then.
-func (p *press) guides(v *spec.Van) ([]*guide.Guide, problem.List) {
-	var all []*guide.Guide
+// composed is what is put together of a van: its guides, and apart from them
+// the routines for staff, in the main language.
+type composed struct {
+	guides []*guide.Guide
+	staff  []*guide.Routine
+}
+
+// compose puts a van together, with the problems that show only then.
+func (p *press) compose(r spec.Read) (composed, problem.List) {
+	var c composed
 	var found problem.List
 	for _, kit := range p.kits {
-		g, problems := kit.Build(v)
-		all = append(all, g)
+		g, problems := kit.Build(r.Van)
+		c.guides = append(c.guides, g)
 		found.Add(problems...)
 	}
-	return all, found
+	var added spec.Added
+	if r.Staff != nil {
+		added = r.Staff.Added
+	}
+	var problems problem.List
+	c.staff, problems = p.kits[0].StaffRoutines(c.guides[0], p.duties, added)
+	found.Add(problems...)
+	return c, found
 }
 
 // printed counts what was written of a van.
@@ -56,13 +72,13 @@ type printed struct {
 }
 
 // van writes all pages of a van.
-func (p *press) van(guides []*guide.Guide, r spec.Read) (printed, error) {
+func (p *press) van(c composed, r spec.Read) (printed, error) {
 	var out printed
 	shown, err := p.pictures(r.Van, &out)
 	if err != nil {
 		return out, err
 	}
-	for _, g := range guides {
+	for _, g := range c.guides {
 		op := *p.op
 		op.Pictures = shown
 		g.Operator = &op
@@ -75,7 +91,7 @@ func (p *press) van(guides []*guide.Guide, r spec.Read) (printed, error) {
 		}
 		out.pages += len(files) - 1 // one is the search documents
 	}
-	files, err := p.render.StaffVan(p.op, r)
+	files, err := p.render.StaffVan(c.guides[0], r, c.staff)
 	if err != nil {
 		return out, err
 	}

@@ -93,7 +93,7 @@ func publishRead(fleet *spec.Fleet, s *site.Site, version string) (Made, error) 
 		return Made{}, err
 	}
 	err := p.write(&p.made, func() error {
-		press, err := newPress(&fleet.Operator, p.staging, func(file string) (picture, error) { return picture{Made: fleet.Pictures[file]}, nil })
+		press, err := newPress(fleet, p.staging, func(file string) (picture, error) { return picture{Made: fleet.Pictures[file]}, nil })
 		if err != nil {
 			return err
 		}

@@ -74,7 +74,14 @@ func TestStaffDataStaysWithStaff(t *testing.T) {
 		van += fmt.Sprintf("%s = 2093-01-%02d\n", key, 11+i)
 	}
 	van += "[staff.own]\n" + canary + " = \"" + canary + " own\"\n# " + canary + " in a comment\n"
+	// Own routines and steps for staff are theirs alone, wherever they are written.
+	list := "[routine.own-list]\nfor = \"staff\"\nbegin = \"inside\"\ntitle = \"" + canary + " list\"\nabout = \"" + canary + " about\"\nwords = [\"" + canary + "\"]\n"
+	step := func(id, routines string) string {
+		return "[[step]]\nid = \"" + id + "\"\nroutine = [" + routines + "]\ntext = \"" + canary + " step\"\n"
+	}
+	van += step("of-the-van", `"own-list", "handover"`)
 	fleetFiles["vans/ev.toml"] = &fstest.MapFile{Data: []byte(van)}
+	fleetFiles["fleet.toml"] = &fstest.MapFile{Data: []byte(sample.FleetTOML + list + step("of-the-fleet", `"check-in", "prepare", "monthly"`))}
 	fleet, found := spec.Load(fleetFiles, "", lib)
 	if found.HasErrors() {
 		t.Fatal(found)
@@ -84,7 +91,16 @@ func TestStaffDataStaysWithStaff(t *testing.T) {
 		t.Fatal(err)
 	}
 	seen := false
-	for name, data := range files(t, target) {
+	all := files(t, target)
+	for _, id := range []string{"handover", "check-in", "prepare", "monthly", "own-list"} {
+		if _, ok := all["hirers/EV/do/"+id+"/index.html"]; ok {
+			t.Errorf("hirers can read the list %s, which is for staff", id)
+		}
+		if page := all["staff/EV/do/"+id+"/index.html"]; !strings.Contains(page, canary+" step") {
+			t.Errorf("the staff's list %s lacks the operator's own step", id)
+		}
+	}
+	for name, data := range all {
 		for _, secret := range []string{canary, "2093"} {
 			if !strings.Contains(data, secret) {
 				continue

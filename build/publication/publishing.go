@@ -106,11 +106,10 @@ func (p *publishing) printAll() (problem.List, error) {
 	fleet := p.reading.Fleet()
 	p.made.Name = fleet.Name
 	var found problem.List
-	op := fleet.Operator
 	if p.reading.Broken() {
 		p.failed.Store(true)
 	}
-	press, err := newPress(&op, p.staging, p.picture)
+	press, err := newPress(fleet, p.staging, p.picture)
 	if err != nil {
 		return nil, err
 	}
@@ -211,7 +210,7 @@ func (p *publishing) skip(r spec.Read) {
 
 // printVan writes a van that was read.
 func (p *publishing) printVan(press *press, r spec.Read, from vanInputs) (problem.List, error) {
-	guides, found := press.guides(r.Van)
+	put, found := press.compose(r)
 	found.Quote(press.op.Library.Sources)
 	found.Quote(r.Texts())
 	made := vanMade{Inputs: from, Summary: r.Summary, Row: render.StaffRowOf(press.op, r)}
@@ -220,7 +219,7 @@ func (p *publishing) printVan(press *press, r spec.Read, from vanInputs) (proble
 		p.skip(r)
 		return found, nil
 	}
-	out, err := press.van(guides, r)
+	out, err := press.van(put, r)
 	if err != nil {
 		p.skip(r)
 		if len(press.shelf.failed()) > 0 { // which is told as a problem of the fleet

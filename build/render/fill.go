@@ -79,11 +79,15 @@ func Plot(t *guide.Table, title string) string {
 }
 
 func (f filler) locator() (string, bool) {
-	words := f.van.place(f.Page.Fitted)
+	words := f.van.place(f.Page.Fitted.Place)
 	if words == "" {
 		return "", false
 	}
-	drawing := figure.Locator(f.van.body(), f.van.point(f.Page), words)
+	point := f.van.point(f.Page)
+	drawing := figure.Locator(f.van.body(), point, words)
+	if point.Up > 0 && point.Side != figure.Roof {
+		drawing += figure.SideLocator(f.van.body(), point)
+	}
 	return `<div class="where">` + drawing + "</div>", true
 }
 

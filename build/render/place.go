@@ -27,7 +27,7 @@ func (v *van) body() figure.Body {
 		return ""
 	}
 	b := figure.Body{
-		Kind: option("kind"), Length: metres(value("length")), Width: metres(value("width")),
+		Kind: option("kind"), Length: metres(value("length")), Width: metres(value("width")), Height: metres(value("height")),
 		Wheelbase: metres(value("wheelbase")), FrontOverhang: metres(value("front_overhang")),
 		LeftHandDrive: v.guide.LeftHandDrive(), DoorAlong: metres(value("door_along")),
 		Door: v.side(option("door_side")),
@@ -60,22 +60,27 @@ func (v *van) side(name string) figure.Side {
 
 // point is a page's thing on a drawing.
 func (v *van) point(p *guide.Page) figure.Point {
-	place := p.Fitted.Place
-	point := figure.Point{Code: p.Code, Title: p.Title, Side: v.side(place.Side), Along: metres(place.Along)}
-	if !place.Across.IsZero() {
+	point := v.pointAt(p.Fitted.Place)
+	point.Code, point.Title = p.Code, p.Title
+	return point
+}
+
+func (v *van) pointAt(p spec.Place) figure.Point {
+	point := figure.Point{Side: v.side(p.Side), Along: metres(p.Along), Up: metres(p.Up)}
+	if !p.Across.IsZero() {
 		point.Known = true
-		point.Across = v.across(p.Fitted)
+		point.Across = v.across(p)
 	}
 	return point
 }
 
 // place says in words where something is, "" where the spec does not.
-func (v *van) place(f *spec.Fitted) string {
-	if f.Place.Side == "" {
+func (v *van) place(p spec.Place) string {
+	if p.Side == "" {
 		return ""
 	}
 	hand := "right"
-	if v.side(f.Place.Side) == figure.Left {
+	if v.side(p.Side) == figure.Left {
 		hand = "left"
 	}
 	part := func(key string, length fact.Value) string {
@@ -85,18 +90,18 @@ func (v *van) place(f *spec.Fitted) string {
 		return v.w.must(key, "length", v.guide.Quantity(length))
 	}
 	return v.w.must("place",
-		"side", v.w.must("side_"+f.Place.Side, "hand", v.w.must("hand_"+hand)), "half", v.half(f),
-		"along", part("along", f.Place.Along), "up", part("up", f.Place.Up))
+		"side", v.w.must("side_"+p.Side, "hand", v.w.must("hand_"+hand)), "half", v.half(p),
+		"along", part("along", p.Along), "up", part("up", p.Up))
 }
 
 // half says on which half of the van something inside, in the roof or under the
 // floor is, "" where the spec does not say.
-func (v *van) half(f *spec.Fitted) string {
-	switch side := v.side(f.Place.Side); {
-	case f.Place.Across.IsZero(), side != figure.Within && side != figure.Roof && side != figure.Under:
+func (v *van) half(p spec.Place) string {
+	switch side := v.side(p.Side); {
+	case p.Across.IsZero(), side != figure.Within && side != figure.Roof && side != figure.Under:
 		return ""
 	}
-	share := v.across(f) / v.body().Width
+	share := v.across(p) / v.body().Width
 	switch {
 	case share < 0.4:
 		return v.w.must("half_left")
@@ -108,11 +113,11 @@ func (v *van) half(f *spec.Fitted) string {
 
 // across is how far something is from the left side, in metres. A spec counts
 // from the nearside, which is on the right where one steers on the left.
-func (v *van) across(f *spec.Fitted) float64 {
+func (v *van) across(p spec.Place) float64 {
 	if v.guide.LeftHandDrive() {
-		return v.body().Width - metres(f.Place.Across)
+		return v.body().Width - metres(p.Across)
 	}
-	return metres(f.Place.Across)
+	return metres(p.Across)
 }
 
 // paper is a van as sheets see it: words and drawings, no pages.
@@ -122,12 +127,12 @@ func (r *Renderer) paper(g *guide.Guide) (*van, error) {
 }
 
 // Where says in words where something is, "" where the spec does not.
-func (r *Renderer) Where(g *guide.Guide, f *spec.Fitted) (string, error) {
+func (r *Renderer) Where(g *guide.Guide, p spec.Place) (string, error) {
 	v, err := r.paper(g)
 	if err != nil {
 		return "", err
 	}
-	return v.place(f), nil
+	return v.place(p), nil
 }
 
 // Plans are the drawings of a van, what one reaches from outside and what is

@@ -136,7 +136,7 @@ func (r *Renderer) readWords(files fs.FS) error {
 // readScripts names scripts by their content, so that a host may let phones
 // keep them for good.
 func (r *Renderer) readScripts(files fs.FS) error {
-	for _, name := range []string{"thirdparty/minisearch/minisearch.js", "scripts/search.js", "scripts/tick.js", "scripts/lost.js"} {
+	for _, name := range []string{"thirdparty/minisearch/minisearch.js", "scripts/search.js", "scripts/tick.js", "scripts/lost.js", "scripts/routine.js"} {
 		s, err := readScript(files, name)
 		if err != nil {
 			return err

@@ -4,6 +4,8 @@ import (
 	"bytes"
 	"fmt"
 	"html/template"
+	"slices"
+	"strings"
 
 	"github.com/alecthomas/chroma/v2"
 	chromahtml "github.com/alecthomas/chroma/v2/formatters/html"
@@ -11,6 +13,8 @@ import (
 	"github.com/alecthomas/chroma/v2/styles"
 
 	"doorpocket/build/due"
+	"doorpocket/build/figure"
+	"doorpocket/build/guide"
 	"doorpocket/build/spec"
 	"doorpocket/components"
 	"doorpocket/components/manifest"
@@ -39,6 +43,8 @@ type staffVanView struct {
 	frame
 	Heading  string
 	Guide    string // the hirers' guide
+	Do       []link
+	Views    []template.HTML
 	Entries  []staffEntry
 	Labels   []link
 	Listings []listing
@@ -88,18 +94,88 @@ func (r *Renderer) Staff(op *spec.Operator, rows []StaffRow) ([]File, error) {
 		return nil, err
 	}
 	files, err := r.due(w, op, rows)
+	for _, shared := range r.shared {
+		if shared.Path == r.script("routine") {
+			files = append(files, File(shared))
+		}
+	}
 	return append(files, File{Path: "index.html", Data: data}), err
 }
 
-// StaffVan renders what staff see of one van: what its spec keeps for them, its
-// labels and the spec itself.
-func (r *Renderer) StaffVan(op *spec.Operator, van spec.Read) ([]File, error) {
+// StaffVan renders what staff see of one van, in the main language: what its
+// spec keeps for them, their routines, its labels, the van from all sides and
+// the spec itself.
+func (r *Renderer) StaffVan(g *guide.Guide, read spec.Read, routines []*guide.Routine) ([]File, error) {
+	op := g.Operator
 	w, err := r.mainWords(op)
 	if err != nil {
 		return nil, err
 	}
-	data, err := r.execute("staff-van", r.staffVan(w, op, van))
-	return []File{{Path: van.Van.Code + "/index.html", Data: data}}, err
+	v := &van{r: r, w: w, guide: g, staff: true}
+	view := r.staffVan(w, op, read)
+	for _, routine := range routines {
+		view.Do = append(view.Do, link{Href: routine.Path + "index.html", Title: routine.Words.Title, About: routine.Words.About})
+		v.staffRoutine(op, routine)
+	}
+	view.Views = v.views()
+	v.page("", "staff-van", view)
+	return v.files, v.err
+}
+
+// views draw the van from all four sides and from above, with the labels that
+// are there.
+func (v *van) views() []template.HTML {
+	var all []template.HTML
+	for _, view := range figure.Views() {
+		var points []figure.Point
+		var codes []string
+		for _, p := range v.guide.Pages {
+			if on, ok := figure.ViewOf(v.side(p.Fitted.Place.Side)); ok && on == view && p.Code != "" {
+				points = append(points, v.point(p))
+				codes = append(codes, p.Code+" "+p.Title)
+			}
+		}
+		text := v.w.must(v.viewName(view), "name", v.guide.Van.Name)
+		if len(codes) > 0 {
+			text += " " + v.w.must("view_labels", "list", strings.Join(codes, ", "))
+		}
+		all = append(all, template.HTML(figure.Elevation(v.body(), view, points, text)))
+	}
+	return all
+}
+
+// viewName is what a view is called: left and right are nearside or offside,
+// which depends on the side on which one steers.
+func (v *van) viewName(view figure.View) string {
+	left := view == figure.FromLeft
+	switch view {
+	case figure.FromFront:
+		return "view_front"
+	case figure.FromRear:
+		return "view_rear"
+	case figure.FromAbove:
+		return "view_roof"
+	}
+	if left == v.guide.LeftHandDrive() {
+		return "view_offside"
+	}
+	return "view_nearside"
+}
+
+// staffRoutine renders a routine for staff, with the facts to say where it has
+// them said.
+func (v *van) staffRoutine(op *spec.Operator, routine *guide.Routine) {
+	view := v.routineView(routine, v.r.staffFrame(v.w, op, routine.Words.Title+" · "+v.guide.Van.Name))
+	view.Van = &vanView{Code: v.guide.Van.Code, Name: v.guide.Van.Name, SpecDate: v.guide.SpecDate()}
+	view.Scripts = []string{v.up(routine.Path) + "../" + v.r.script("routine")}
+	for i, s := range routine.Steps {
+		if routine.Facts && s.Page != nil {
+			for _, said := range v.guide.Facts(s.Page.Fitted) {
+				view.Steps[i].Say = append(view.Steps[i].Say, said.Name+": "+said.Text)
+			}
+		}
+	}
+	v.page(routine.Path, "staff-routine", view)
 }
 
 // mainWords are those of the fleet's main language.
@@ -166,16 +242,32 @@ func entryText(e spec.StaffEntry, values components.ValueWords) string {
 
 // colour marks up a spec. A listing that cannot be coloured is shown plain.
 func colour(source []byte) template.HTML {
-	lexer := chroma.Coalesce(lexers.Get("toml"))
-	tokens, err := lexer.Tokenise(nil, string(source))
+	tokens, err := tokensOf(string(source))
 	if err == nil {
 		var b bytes.Buffer
 		format := chromahtml.New(chromahtml.WithClasses(true), chromahtml.ClassPrefix("t-"), chromahtml.WithPreWrapper(plainPre{}))
-		if err = format.Format(&b, styles.Fallback, tokens); err == nil {
+		if err = format.Format(&b, styles.Fallback, chroma.Literator(tokens...)); err == nil {
 			return template.HTML(b.String())
 		}
 	}
 	return template.HTML("<pre>" + template.HTMLEscapeString(string(source)) + "</pre>")
+}
+
+// tokensOf takes a spec apart. The lexer gives up on a word when the machine is
+// too busy to come back to it in time, and calls it an error: then it is asked
+// again, so that the same spec gives the same page.
+func tokensOf(source string) (tokens []chroma.Token, err error) {
+	for range 5 {
+		each, err := chroma.Coalesce(lexers.Get("toml")).Tokenise(nil, source)
+		if err != nil {
+			return nil, err
+		}
+		tokens = each.Tokens()
+		if !slices.ContainsFunc(tokens, func(t chroma.Token) bool { return t.Type == chroma.Error }) {
+			break
+		}
+	}
+	return tokens, nil
 }
 
 // plainPre puts a listing into a pre element that can be scrolled by keyboard.

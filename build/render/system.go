@@ -1,6 +1,10 @@
 package render
 
 import (
+	"html/template"
+	"strings"
+
+	"doorpocket/build/figure"
 	"doorpocket/build/guide"
 	"doorpocket/build/spec"
 	"doorpocket/components"
@@ -12,7 +16,7 @@ func (v *van) system(p *guide.Page) {
 	fill := v.fill(p.Path, p)
 	view := systemView{
 		frame: v.frame(p.Path, p.Title, p.Code), Heading: p.Title, About: fill.html(p.Words.About),
-		Place: v.place(p.Fitted), Intro: fill.html(p.Words.Page.Intro), Note: p.Fitted.Note,
+		Place: v.place(p.Fitted.Place), Intro: fill.html(p.Words.Page.Intro), Note: p.Fitted.Note,
 		Cautions: v.cautions(fill, p.Cautions),
 	}
 	for _, i := range p.Sections {
@@ -69,10 +73,11 @@ var likely = map[components.Likelihood]string{
 func (v *van) check(from string, c guide.Check, named bool) checkView {
 	fill := v.fill(from, c.Page)
 	view := checkView{W: v.w, Look: fill.html(c.Words.Look), Yes: fill.html(c.Words.Yes), No: fill.html(c.Words.No)}
-	if c.Likelihood != 0 {
+	ordered := c.Words.Yes.Empty() && c.Words.No.Empty() // a danger that says what to do at once: nothing to weigh up
+	if c.Likelihood != 0 && !ordered {
 		view.Meta = v.w.must(likely[c.Likelihood])
 	}
-	if !c.Effort.IsZero() {
+	if !c.Effort.IsZero() && !ordered {
 		view.Meta += ", " + v.w.must("takes", "time", v.guide.Quantity(c.Effort))
 	}
 	if named {
@@ -83,24 +88,79 @@ func (v *van) check(from string, c guide.Check, named bool) checkView {
 }
 
 func (v *van) routine(r *guide.Routine) {
-	view := routineView{frame: v.frame(r.Path, r.Words.Title, ""), Heading: r.Words.Title, About: r.Words.About}
+	view := v.routineView(r, v.frame(r.Path, r.Words.Title, ""))
+	view.Scripts = []string{v.up(r.Path) + "../" + v.r.script("routine")}
+	v.page(r.Path, "routine", view)
+}
+
+func (v *van) routineView(r *guide.Routine, f frame) routineView {
+	view := routineView{frame: f, Heading: r.Words.Title, About: r.Words.About, Key: v.guide.Van.Code + "/" + r.ID, Walk: v.walk(r)}
 	view.Count = v.w.must("step_one")
 	if n := len(r.Steps); n > 1 {
 		view.Count = v.w.must("steps_count", "count", n)
 	}
+	var waits []string
 	for _, s := range r.Steps {
-		fill := v.fill(r.Path, s.Page)
-		step := stepView{Text: fill.html(s.Words), Link: v.link(r.Path, s.Page, false), Where: v.place(s.Page.Fitted)}
-		if s.Caution != nil {
-			c := v.caution(fill, s.Caution)
-			step.Caution = &c
+		view.Steps = append(view.Steps, v.stepView(r, s))
+		if s.Waits {
+			waits = append(waits, v.w.must("wait_step", "step", s.Number, "time", v.guide.Quantity(s.Wait)))
 		}
-		if !s.Wait.IsZero() {
-			step.Wait = v.w.must("wait", "time", v.guide.Quantity(s.Wait))
-		}
-		view.Steps = append(view.Steps, step)
 	}
-	v.page(r.Path, "routine", view)
+	if len(waits) > 0 {
+		view.Waits = v.w.must("waits", "list", strings.Join(waits, ", "))
+	}
+	return view
+}
+
+func (v *van) stepView(r *guide.Routine, s *guide.Step) stepView {
+	fill := v.fill(r.Path, s.Page)
+	step := stepView{ID: s.Key(), Text: fill.html(s.Words), Where: v.place(s.Place)}
+	if s.Page != nil {
+		step.Link = v.link(r.Path, s.Page, false)
+	}
+	if s.Caution != nil {
+		c := v.caution(fill, s.Caution)
+		step.Caution = &c
+	}
+	step.Wait, step.Await = v.waits(s)
+	return step
+}
+
+// walk draws the way that a routine takes, "" where it does not lead to several
+// places.
+func (v *van) walk(r *guide.Routine) template.HTML {
+	var stops []figure.Stop
+	var last *guide.Page // a step may be done apart from its thing
+	for _, s := range r.Steps {
+		if apart := s.Own || s.Where != ""; s.Place.Side != "" && (apart || s.Page != last) {
+			stops = append(stops, figure.Stop{Point: v.pointAt(s.Place), Number: s.Number})
+			if last = s.Page; apart {
+				last = nil
+			}
+		}
+	}
+	if len(stops) < 2 {
+		return ""
+	}
+	return template.HTML(figure.Walk(v.body(), stops, v.w.must("walk_words", "name", v.guide.Van.Name, "count", len(stops))))
+}
+
+// waits says how long a step takes by itself and what may be done meanwhile, and
+// which step before it must have had its time.
+func (v *van) waits(s *guide.Step) (wait string, await []string) {
+	switch time := v.guide.Quantity(s.Wait); {
+	case !s.Waits:
+	case s.HeldUp > s.Number+1:
+		wait = v.w.must("wait_meanwhile", "time", time, "step", s.HeldUp)
+	default:
+		wait = v.w.must("wait", "time", time)
+	}
+	for _, before := range s.Awaits {
+		if before.Number < s.Number-1 {
+			await = append(await, v.w.must("await", "time", v.guide.Quantity(before.Wait), "step", before.Number))
+		}
+	}
+	return wait, await
 }
 
 func (v *van) symptom(s *guide.Symptom) {

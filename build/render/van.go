@@ -27,6 +27,9 @@ type van struct {
 	files []File
 	sheet bytes.Buffer // the page at work
 	err   error
+	// staff is set while pages for staff are rendered: their links lead over to
+	// the hirers' tree.
+	staff bool
 	// ticked tells that the page at work has a table whose rows can be ticked.
 	ticked bool
 }
@@ -96,7 +99,13 @@ func (v *van) up(path string) string {
 // href is the address of another page of this van, seen from the page at from.
 // It names index.html, so that a guide also works from a folder without a
 // server.
-func (v *van) href(from, to string) string { return v.up(from) + to + v.lang() + "index.html" }
+func (v *van) href(from, to string) string {
+	up := v.up(from)
+	if v.staff {
+		up += "../../hirers/" + v.guide.Van.Code + "/"
+	}
+	return up + to + v.lang() + "index.html"
+}
 
 func (v *van) frame(path, title, code string) frame {
 	g := v.guide
@@ -201,7 +210,7 @@ func (v *van) plans() (outside, inside template.HTML, places []link) {
 		}
 		point := v.point(p)
 		point.Href = v.href("", p.Path)
-		places = append(places, link{Href: point.Href, Code: p.Code, Title: p.Title, About: v.place(p.Fitted)})
+		places = append(places, link{Href: point.Href, Code: p.Code, Title: p.Title, About: v.place(p.Fitted.Place)})
 		if point.Side == figure.Within || point.Side == figure.Roof {
 			in = append(in, point)
 		} else {

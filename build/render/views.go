@@ -91,16 +91,22 @@ type systemView struct {
 }
 
 type stepView struct {
+	ID      string   // by which a phone remembers it
+	Say     []string // the facts to say, for staff
 	Text    template.HTML
 	Caution *cautionView
 	Link    link
 	Where   string
 	Wait    string
+	Await   []string
 }
 
 type routineView struct {
 	frame
 	Heading, About, Count string
+	Key                   string // by which a phone remembers the routine
+	Waits                 string
+	Walk                  template.HTML
 	Steps                 []stepView
 }
 

@@ -107,6 +107,7 @@ var knownOrder = map[string]string{
 		openings/hinged-window:shut-to-lay-up, openings/lift-roof-light:shut-to-lay-up, living:leave-open < openings/habitation-door:lock-to-lay-up
 		openings/habitation-door:lock-to-lay-up < openings/service-lockers:shut-to-lay-up, vehicle/parked-for-weeks:tyres-up`,
 	"return": `
+		water/pump:pump-off < vehicle/fuel:fill-up, vehicle/fuel:as-found
 		kitchen/hob:off, kitchen/grill:off, kitchen/oven:off, kitchen/three-way-fridge:off < gas/isolation-taps:close-taps-lay-up < gas:close-valve, gas:close-valve-lay-up
 		gas:close-valve, gas:close-valve-lay-up, water/waste-tank:shut-drain, toilet/cassette:slide-in < vehicle/fuel:fill-up, vehicle/fuel:as-found
 		vehicle/fuel:fill-up, vehicle/fuel:as-found < vehicle/warning-lamps:note-lamps < vehicle/body:photograph
@@ -142,6 +143,11 @@ func TestOrderOfRoutines(t *testing.T) {
 			checkOrder(t, name, r, met)
 			checkEnds(t, name, r)
 			checkWhole(t, name, g, r)
+			checkPlaces(t, name, r)
+			if !strings.HasPrefix(name, "Everything") { // a van whose things are where they would be
+				checkLocked(t, name, r)
+				checkWaits(t, name, r)
+			}
 		}
 		if g.Van.Aboard("safety/carbon-monoxide-alarm") && !slices.Contains(stepsOf(g, "arriving"), "safety/carbon-monoxide-alarm:test") {
 			t.Errorf("%s: the carbon monoxide alarm is not tested on arriving", name)
@@ -231,8 +237,11 @@ func checkOrder(t *testing.T, van string, r *guide.Routine, met map[string]bool)
 	t.Helper()
 	at := map[string][]int{} // by both forms of a step's name
 	for i, s := range r.Steps {
-		system := s.Page.Fitted.System
-		for _, name := range []string{system.ID + ":" + s.ID, system.Family + ":" + s.ID} {
+		names := []string{s.Name()}
+		if !s.Own {
+			names = append(names, s.Page.Fitted.System.Family+":"+s.ID)
+		}
+		for _, name := range names {
 			at[name] = append(at[name], i)
 			met[r.ID+" "+name] = true
 		}
@@ -273,6 +282,50 @@ func checkEnds(t *testing.T, van string, r *guide.Routine) {
 	}
 }
 
+// checkLocked looks whether anything is left to do in the living area once its
+// door is locked for the road: whoever drives goes in by the cab.
+func checkLocked(t *testing.T, van string, r *guide.Routine) {
+	t.Helper()
+	names := namesOf(r)
+	locked := slices.Index(names, "openings/habitation-door:shut")
+	if r.ID != "before-driving" || locked < 0 {
+		return
+	}
+	for _, s := range r.Steps[locked+1:] {
+		if (s.Place.Side == "inside" || s.Place.Side == "roof") && s.Name() != "living/travel-seats:belt-up" {
+			t.Errorf("%s: %s is inside, and the door is locked", van, s.Name())
+		}
+	}
+}
+
+// What was found by reading the lists of the demonstration vans: where a step
+// is done, if not at its thing.
+var knownPlaces = map[string]string{
+	"openings/hinged-window:shut": "inside", "openings/sliding-window:shut": "inside", "electrics/hook-up-inlet:polarity": "inside",
+	"vehicle/keys:walk-round": "", "toilet/macerator-toilet:valve-shut": "", "vehicle/cycle-rack:bikes-tied": "", "openings/cab-blinds:cover-off": "",
+}
+
+func checkPlaces(t *testing.T, van string, r *guide.Routine) {
+	t.Helper()
+	for _, s := range r.Steps {
+		if side, known := knownPlaces[s.Name()]; known && s.Place.Side != side && s.Page.Fitted.Place.Side != "" {
+			t.Errorf("%s, %s: %s is done at %q, not %q", van, r.ID, s.Name(), s.Place.Side, side)
+		}
+	}
+}
+
+// checkWaits looks whether what takes its time is followed by something to do
+// meanwhile: on none of these vans need anybody stand about for the heater's fan
+// or a drain.
+func checkWaits(t *testing.T, van string, r *guide.Routine) {
+	t.Helper()
+	for _, s := range r.Steps {
+		if s.Waits && s.HeldUp > 0 && s.HeldUp <= s.Number+2 {
+			t.Errorf("%s, %s: one waits for %s with nothing to do", van, r.ID, s.Name())
+		}
+	}
+}
+
 // checkWhole looks whether a routine has every step that stands on the van,
 // once.
 func checkWhole(t *testing.T, van string, g *guide.Guide, r *guide.Routine) {
@@ -287,7 +340,7 @@ func checkWhole(t *testing.T, van string, g *guide.Guide, r *guide.Routine) {
 	}
 	seen := map[string]bool{}
 	for _, s := range r.Steps {
-		seen[s.Page.Fitted.Name+":"+s.ID] = true
+		seen[s.Key()] = true
 	}
 	if len(r.Steps) != want || len(seen) != want {
 		t.Errorf("%s, %s: %d steps, %d of them different, not %d", van, r.ID, len(r.Steps), len(seen), want)
@@ -306,7 +359,7 @@ func stepsOf(g *guide.Guide, routine string) []string {
 func namesOf(r *guide.Routine) []string {
 	var names []string
 	for _, s := range r.Steps {
-		names = append(names, s.Page.Fitted.System.ID+":"+s.ID)
+		names = append(names, s.Name())
 	}
 	return names
 }

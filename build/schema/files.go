@@ -26,14 +26,16 @@ func (m *maker) fleet() node {
 		"hours":     text("When somebody answers."),
 		"mail":      text("One mail address."),
 	}, "helpline", "emergency")
-	return object(node{
+	keys := node{
 		"name":      text("What the operator is called."),
 		"address":   node{"type": "string", "pattern": "^https?://[^/]", "description": "Where the hirers' guides are served. It is printed on every label."},
 		"languages": list(oneOf(spoken, ""), "The languages of the guides. The first is the main one."),
 		"draft":     node{"type": "boolean", "description": "The fleet holds invented values: inspect reminds of it."},
 		"call":      call,
 		"due":       m.due(),
-	}, "name", "address", "languages", "call")
+	}
+	keys["step"], keys["routine"] = m.steps(), m.routines()
+	return object(keys, "name", "address", "languages", "call")
 }
 
 // due is [due] of fleet.toml.
@@ -66,7 +68,11 @@ func (m *maker) van() node {
 }
 
 // sheet is a build sheet.
-func (m *maker) sheet() node { return object(m.contents()) }
+func (m *maker) sheet() node {
+	keys := m.contents()
+	keys["routine"] = m.routines()
+	return object(keys)
+}
 
 // contents are the keys that specs and build sheets share.
 func (m *maker) contents() node {
@@ -76,6 +82,7 @@ func (m *maker) contents() node {
 		"complete": list(oneOf(m.lib.RuleNames(), ""), "What inspect calls missing although the van is right without it."),
 		"fitted":   node{"type": "object", "additionalProperties": m.fitted(), "description": "What is on board, each under a name of its own."},
 	}
+	keys["step"] = m.steps()
 	if body := m.lib.System(components.BodySystem); body != nil {
 		facts := m.facts(body)
 		facts["without"] = without(body)
@@ -133,23 +140,27 @@ func without(s *components.System, more ...string) node {
 	return list(oneOf(append(names, more...), ""), "What the build sheet states and this van has not.")
 }
 
-// common are the keys of every fitted system.
-func (m *maker) common() node {
+// place says where something is.
+func (m *maker) place() node {
 	length := func(about string) node {
 		return node{"allOf": []node{m.quantity(quantity.Length)}, "description": about}
 	}
-	place := object(node{
+	return object(node{
 		"side":   oneOf(spec.Sides(), "Offside is the driver's side."),
 		"along":  length("How far from the front bumper."),
 		"up":     length("How far from the ground."),
 		"across": length("How far from the nearside."),
 	}, "side")
+}
+
+// common are the keys of every fitted system.
+func (m *maker) common() node {
 	picture := object(node{"file": text("A file in the folder pictures."), "alt": text("What it shows, for those who cannot see it.")})
 	picture["additionalProperties"] = true
 	return node{
 		"system":   node{"type": "string"},
 		"label":    node{"type": "string", "pattern": "^[A-Z][1-9][0-9]?$", "description": "The code on its sticker, such as G1."},
-		"at":       place,
+		"at":       m.place(),
 		"title":    text("Your own name for it."),
 		"note":     text("Your own words about it."),
 		"pictures": list(picture, "Photographs of it."),

@@ -27,7 +27,10 @@ type Fleet struct {
 	Vans    []*Van            // by code
 	Staff   map[string]*Staff // by van code
 	Sources map[string][]byte // every file read, by the name shown in problems
-	read    map[*Van]Read
+	// StaffRoutines are the operator's own for staff; those for hirers are in the
+	// library.
+	StaffRoutines []*components.Routine
+	read          map[*Van]Read
 }
 
 // Operator is what every guide of the fleet shares. Like a Van it has no field
@@ -59,6 +62,7 @@ type Van struct {
 	SpecDate   manifest.Date
 	Body       *Fitted   // its facts as body.NAME; also among Fitted
 	Fitted     []*Fitted // in the order of families, then of the files
+	Added      Added     // to the routines for hirers
 	aboard     map[string]bool
 	At         problem.Span
 }
@@ -109,6 +113,7 @@ func (f *Fitted) Picture(stem string) *Picture {
 // Staff is what only staff may see of one van.
 type Staff struct {
 	Entries []StaffEntry
+	Added   Added  // to the routines for staff
 	Listing []byte // the whole spec, which holds these entries
 	File    string
 }

@@ -28,6 +28,7 @@ type loader struct {
 	torn     map[string]bool           // files in which not every line could be read
 	shots    map[string][]problem.Span // files of pictures, and where each is named
 	used     map[string]bool           // build sheets that something is built on
+	extra    *extra                    // what fleet.toml and build sheets add to the routines
 	problems problem.List
 }
 
@@ -54,10 +55,12 @@ func Load(files fs.FS, prefix string, lib *components.Library) (*Fleet, problem.
 func open(files fs.FS, prefix string, lib *components.Library) *loader {
 	l := &loader{files: files, prefix: prefix, given: lib, prose: prose.New(), sheets: map[string]*sheet{}, torn: map[string]bool{}, shots: map[string][]problem.Span{},
 		used:  map[string]bool{},
+		extra: &extra{},
 		fleet: &Fleet{Operator: Operator{Library: lib}, Staff: map[string]*Staff{}, Sources: map[string][]byte{}, read: map[*Van]Read{}}}
 	l.ownSystems()
 	l.readFleet()
 	l.readSheets()
+	l.knowRoutines()
 	l.readPages()
 	maps.Copy(l.fleet.Sources, l.fleet.Library.Sources)
 	return l
@@ -166,6 +169,8 @@ func (l *loader) readFleet() {
 	f.Call.Hours, _ = call.Text("hours")
 	f.Call.Mail = mailbox(call, "mail")
 	l.due(r)
+	l.extra.fleet = additions{steps: l.readSteps(r), includes: l.readRoutines(r)}
+	l.extra.steps = append(l.extra.steps, l.extra.fleet.steps...)
 	r.Done()
 }
 
@@ -229,4 +234,5 @@ func (l *loader) checkFleet(vans []Summary) {
 	}
 	l.checkCodes(vans)
 	l.checkPageLinks(vans)
+	l.checkStepsFitted(vans)
 }

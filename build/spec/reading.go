@@ -129,7 +129,7 @@ func (l *loader) readVan(file string) Read {
 	fleet := *l.fleet
 	fleet.Staff, fleet.Sources = map[string]*Staff{}, map[string][]byte{}
 	own := &loader{files: l.files, prefix: l.prefix, given: l.given, fleet: &fleet, prose: l.prose, sheets: l.sheets,
-		torn: map[string]bool{}, shots: map[string][]problem.Span{}, used: map[string]bool{}}
+		torn: map[string]bool{}, shots: map[string][]problem.Span{}, used: map[string]bool{}, extra: l.extra}
 	v := own.van(file)
 	read := Read{Van: v, Sources: fleet.Sources, Problems: own.problems, shots: own.shots}
 	if v == nil {

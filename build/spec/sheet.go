@@ -35,6 +35,7 @@ type content struct {
 	looked    []string // rules of completeness that somebody has looked at
 	ownLooked []string // those of them that the file itself names
 	partial   bool     // more is written than could be read
+	added     additions
 }
 
 const (
@@ -81,6 +82,8 @@ func (l *loader) resolve(s *sheet) {
 		base = l.sheetNamed(r, build)
 	}
 	s.content = l.overlay(r, base)
+	l.extra.steps = append(l.extra.steps, s.added.steps...)
+	s.added.includes = joined(s.added.includes, l.readRoutines(r))
 	r.Done()
 	s.state = ready
 }
@@ -125,7 +128,7 @@ func (l *loader) ring(s *sheet) string {
 // overlay reads [body], [fitted.*], without and complete of a file on top of a
 // build sheet, nil for none.
 func (l *loader) overlay(r *manifest.Reader, base *sheet) content {
-	c := content{body: map[string]fact.Value{}, partial: r == nil || l.torn[r.Source().Name] || (base == nil && r.Has("build"))}
+	c := content{body: map[string]fact.Value{}, added: additions{steps: l.readSteps(r)}, partial: r == nil || l.torn[r.Source().Name] || (base == nil && r.Has("build"))}
 	if base != nil {
 		maps.Copy(c.body, base.body)
 		c.bodyAt = base.bodyAt
@@ -133,6 +136,7 @@ func (l *loader) overlay(r *manifest.Reader, base *sheet) content {
 		c.looked = slices.Clone(base.looked)
 		c.absent = slices.Clone(base.absent)
 		c.partial = c.partial || base.partial
+		c.added = c.added.over(base.added)
 	}
 	if b := r.Table("body"); b != nil {
 		c.bodyAt = b.At()

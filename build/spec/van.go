@@ -47,6 +47,7 @@ func (l *loader) van(file string) *Van {
 	l.staff(v, r)
 	r.Done()
 	l.complete(v, c.absent)
+	l.shareOut(v, c.added)
 	if !c.partial {
 		l.lookIncomplete(v, c.looked, c.ownLooked)
 	}

@@ -66,8 +66,12 @@ func examine(fleet *spec.Fleet) problem.List {
 	for _, lang := range fleet.Languages {
 		kit := guide.NewKit(&fleet.Operator, lang)
 		for _, v := range fleet.Vans {
-			_, problems := kit.Build(v)
+			g, problems := kit.Build(v)
 			found.Add(problems...)
+			if staff := fleet.Staff[v.Code]; staff != nil && g.Main {
+				_, problems = kit.StaffRoutines(g, fleet.StaffRoutines, staff.Added)
+				found.Add(problems...)
+			}
 		}
 	}
 	return found

@@ -1,0 +1,46 @@
+package schema
+
+import (
+	"doorpocket/components"
+	"doorpocket/components/quantity"
+)
+
+// steps are the steps that any file adds to the routines.
+func (m *maker) steps() node {
+	step := object(node{
+		"id":      text("What constraints call it: own:ID."),
+		"routine": node{"description": "The list or lists in which it stands: of the library, or your own.", "anyOf": []node{{"type": "string"}, names("")}},
+		"text":    words("What to do: one short sentence, or one in each language."),
+		"after":   names("The steps that come before it, as family/system:step, family:step or own:step."),
+		"before":  names("The steps that come after it."),
+		"wait":    node{"allOf": []node{m.quantity(quantity.Time)}, "description": "How long one waits when it is done."},
+		"holds":   names("The steps that the wait holds up; without, all that come after."),
+		"when":    text("It stands where this holds: a system, body.NAME, or a fact of what it is about."),
+		"caution": text("The caution that stands before it, of what it is about."),
+		"fitted":  text("What it is about: the name of something fitted. It stands where a van has that."),
+		"at":      m.place(),
+		"where":   oneOf([]string{components.WhereInside, components.WhereCab, components.WhereAnywhere}, "Where it is done if not at the thing."),
+	}, "id", "routine", "text")
+	return list(step, "Steps that you add to the lists of things to do.")
+}
+
+// routines are the operator's own, in fleet.toml and build sheets.
+func (m *maker) routines() node {
+	routine := object(node{
+		"for":   oneOf([]string{"hirer", "staff"}, "What is for staff never reaches a hirer."),
+		"begin": oneOf([]string{"cab", "inside", "outside"}, "Where one starts."),
+		"title": words("What the list is called."),
+		"about": words("When to do it."),
+		"words": names("What people search for."),
+		"steps": names("Steps of the library that it takes in."),
+		"facts": node{"type": "boolean", "description": "At each step stand the facts of the thing, for staff to say."},
+	}, "for", "title", "about")
+	return node{"type": "object", "additionalProperties": routine, "description": "Lists of things to do of your own."}
+}
+
+func names(about string) node { return list(node{"type": "string"}, about) }
+
+// words are a text, or one in each language of the fleet.
+func words(about string) node {
+	return node{"description": about, "anyOf": []node{{"type": "string"}, {"type": "object", "additionalProperties": node{"type": "string"}}}}
+}

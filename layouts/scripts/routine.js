@@ -1,0 +1,46 @@
+// The ticks of a routine are kept on this phone, by van and routine, so that
+// they outlive a reload and need no network. Without this script the list is
+// one to print.
+"use strict";
+(() => {
+  const list = document.querySelector("ol[data-key]");
+  const boxes = [...list.querySelectorAll("input")];
+  const { key, left, none, clear } = list.dataset;
+  const tally = document.createElement("p");
+  tally.className = "sum tally";
+  tally.setAttribute("role", "status");
+  const button = document.createElement("button");
+  button.className = "button";
+  button.textContent = clear;
+  list.after(tally, button);
+
+  // A browser that keeps nothing still counts.
+  const kept = () => {
+    try { return JSON.parse(localStorage.getItem(key)) || []; } catch { return []; }
+  };
+  const keep = (done) => {
+    try { done.length ? localStorage.setItem(key, JSON.stringify(done)) : localStorage.removeItem(key); } catch {}
+  };
+  const count = () => {
+    const open = boxes.filter((box) => !box.checked).length;
+    tally.textContent = open ? left.replace("#", open) : none;
+    button.hidden = open === boxes.length;
+  };
+  const show = () => {
+    const done = kept();
+    for (const box of boxes) box.checked = done.includes(box.value);
+    count();
+  };
+
+  list.addEventListener("change", () => {
+    keep(boxes.filter((box) => box.checked).map((box) => box.value));
+    count();
+  });
+  button.addEventListener("click", () => {
+    keep([]);
+    show();
+  });
+  addEventListener("storage", show);
+  addEventListener("pageshow", show);
+  show();
+})();
