@@ -21,15 +21,25 @@ type Symbol struct {
 	dark []bool
 }
 
-// mask is the pattern laid over every symbol: of the eight of ISO/IEC 18004 the
-// one that inverts every other module like a chessboard, so that no large areas
-// of one colour are left. Any of them can be read; trying all eight for each of
-// a van's pages took most of the time of a publish.
-const mask = 0
+// plainMask is the pattern laid over a symbol on a screen: of the eight of
+// ISO/IEC 18004 the one that inverts every other module like a chessboard, so
+// that no large areas of one colour are left. Trying all eight for each of a
+// van's pages took most of the time of a publish.
+const plainMask = 0
 
-// NewSymbol encodes text at error-correction level Q (about a quarter may be
-// lost) in the smallest version that holds it.
-func NewSymbol(text string) (Symbol, error) {
+// bestMask asks for the pattern with the least penalty by ISO/IEC 18004.
+const bestMask = -1
+
+// NewSymbol encodes text for a screen at error-correction level Q (about a
+// quarter may be lost) in the smallest version that holds it.
+func NewSymbol(text string) (Symbol, error) { return newSymbol(text, plainMask) }
+
+// PrintSymbol encodes text for paper. A label is read for years, by phones and
+// in light that nobody knows, and so it gets the best of the eight masks: with
+// the plain one a decoder of the tests missed four labels of 420.
+func PrintSymbol(text string) (Symbol, error) { return newSymbol(text, bestMask) }
+
+func newSymbol(text string, mask int) (Symbol, error) {
 	segment, err := qr.MakeBytes([]byte(text))
 	if strings.Trim(text, alphanumeric) == "" {
 		segment, err = qr.MakeAlphanumeric(text)

@@ -59,7 +59,7 @@ const (
 )
 
 func (c card) draw() error {
-	symbol, err := label.NewSymbol(c.g.Operator.Address.To(label.Path(c.g.Van.Code, "")))
+	symbol, err := label.PrintSymbol(c.g.Operator.Address.To(label.Path(c.g.Van.Code, "")))
 	if err != nil {
 		return err
 	}

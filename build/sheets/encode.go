@@ -33,7 +33,7 @@ func encoded(stickers iter.Seq[Sticker]) iter.Seq2[Sticker, symbolOrError] {
 					return
 				}
 				go func() {
-					symbol, err := label.NewSymbol(s.Address)
+					symbol, err := label.PrintSymbol(s.Address)
 					w.done <- symbolOrError{symbol, err}
 				}()
 			}

@@ -13,7 +13,7 @@ const (
 	inset     = 2.0 // the same for words
 	betweenQR = 0.5 // the quiet zone is white already
 
-	codeMost, codeLeast = 40.0, 11.0
+	codeMost, codeLeast = 40.0, 9.0
 	titleLeast          = 5.5
 	callLeast           = 5.5
 	titleStep           = 0.5
@@ -64,22 +64,34 @@ func (f face) draw(s Sticker, symbol label.Symbol, x, y float64) error {
 }
 
 // beside sets code and sign at the top, the titles under them, the call at the
-// foot.
+// foot. Where a long code leaves no room for the sign, the sign stands
+// between titles and call.
 func (f face) beside(s Sticker, b box) error {
 	code, signSide, err := f.head(s, b, min(12, 0.3*b.h, 0.3*b.w), 1)
+	lower := false
 	if err != nil {
-		return err
+		if code, err = f.fitCode(s, b.w, 0.36*b.h); err != nil {
+			return err
+		}
+		lower, signSide = true, 0
 	}
 	row := max(code.CapHeight(), signSide)
 	f.doc.Text(b.x, b.y+(row+code.CapHeight())/2, code, s.Code())
-	if s.Sign != "" {
-		f.doc.Sign(s.Sign, b.x+b.w-signSide, b.y+(row-signSide)/2, signSide)
-	}
 	foot, err := f.callLine(s, b, false)
 	if err != nil {
 		return err
 	}
-	return f.titles(s, box{b.x, b.y + row + 1, b.w, b.h - row - 1 - foot}, false)
+	words := box{b.x, b.y + row + 1, b.w, b.h - row - 1 - foot}
+	if s.Sign != "" {
+		at := b.y + (row-signSide)/2
+		if lower {
+			signSide = max(leastSign, min(12, 0.4*words.h))
+			words.h -= signSide + 0.5
+			at = words.y + words.h
+		}
+		f.doc.Sign(s.Sign, b.x+b.w-signSide, at, signSide)
+	}
+	return f.titles(s, words, false)
 }
 
 // head finds the type of the code and the side of the sign, which gives way as

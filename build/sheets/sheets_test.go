@@ -245,3 +245,16 @@ func TestLanguagesFilesStart(t *testing.T) {
 		t.Error("a sheet of ten begins at eleven")
 	}
 }
+
+// The longest codes have room on every grid that comes with the program, with
+// a sign beside them.
+func TestLongestCodes(t *testing.T) {
+	s := demoStickers("RW")[0]
+	s.Van, s.Label, s.Sign = "WMWM", "W28", "W021"
+	for name, g := range grids(t) {
+		file, made := printed(t, sheets.Job{Grid: g, Call: call}, slices.Values([]sheets.Sticker{s}))
+		if text := run(t, "pdftotext", "-raw", file, "-"); made.Labels != 1 || !strings.Contains(text, "WMWM W28") {
+			t.Errorf("%s: %q", name, text)
+		}
+	}
+}
