@@ -1,20 +1,25 @@
 package publication_test
 
 import (
+	"bytes"
+	"compress/zlib"
+	"encoding/base64"
+	"encoding/hex"
 	"fmt"
+	"io"
 	"maps"
+	"net/url"
 	"os"
 	"os/exec"
 	"path/filepath"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
-	"testing/fstest"
 
 	"doorpocket/build/publication"
 	"doorpocket/build/sample"
 	"doorpocket/build/spec"
-	"doorpocket/components"
 
 	"github.com/google/go-cmp/cmp"
 )
@@ -60,58 +65,139 @@ func TestDatesDoNotMoveWithTheTimeZone(t *testing.T) {
 	}
 }
 
-// What only staff may see is in no byte of the hirers' tree.
-func TestStaffDataStaysWithStaff(t *testing.T) {
-	canary := "CANARY-7Q4"
-	lib, _ := components.Load(components.Embedded())
-	fleetFiles := sample.Everything(lib, 0)
-	van := string(fleetFiles["vans/ev.toml"].Data)
-	van += "\n[staff]\n"
+// canaries are strings planted wherever a spec keeps something for staff; each
+// can be nowhere but in the staff tree.
+func canaries(t *testing.T) (van, fleet string, planted []string) {
+	t.Helper()
+	plant := func(what string) string {
+		word := fmt.Sprintf("CANARY-%d-7Q4-%s", len(planted), what)
+		planted = append(planted, word)
+		return word
+	}
+	var b strings.Builder
+	fmt.Fprintf(&b, "# %s\n[staff]\n", plant("comment"))
 	for _, key := range spec.StaffTexts {
-		van += key + " = \"" + canary + " " + key + "\"\n"
+		fmt.Fprintf(&b, "%s = %q # %s\n", key, plant(key)+"\n"+plant("second line"), plant("end of line"))
 	}
+	lib, _ := theLibrary()
 	for i, key := range lib.StaffDates() {
-		van += fmt.Sprintf("%s = 2093-01-%02d\n", key, 11+i)
+		fmt.Fprintf(&b, "%s = %d-0%d-1%d\n", key, 2080+i, i%9+1, i%9)
+		planted = append(planted, fmt.Sprint(2080+i))
 	}
-	van += "[staff.own]\n" + canary + " = \"" + canary + " own\"\n# " + canary + " in a comment\n"
+	own := plant("own key")
+	fmt.Fprintf(&b, "[staff.own]\n%q = %q\nwhen = 2079-03-04\n", own, plant("own text"))
 	// Own routines and steps for staff are theirs alone, wherever they are written.
-	list := "[routine.own-list]\nfor = \"staff\"\nbegin = \"inside\"\ntitle = \"" + canary + " list\"\nabout = \"" + canary + " about\"\nwords = [\"" + canary + "\"]\n"
 	step := func(id, routines string) string {
-		return "[[step]]\nid = \"" + id + "\"\nroutine = [" + routines + "]\ntext = \"" + canary + " step\"\n"
+		return fmt.Sprintf("[[step]]\nid = %q\nroutine = [%s]\ntext = %q\n", id, routines, plant("step"))
 	}
-	van += step("of-the-van", `"own-list", "handover"`)
-	fleetFiles["vans/ev.toml"] = &fstest.MapFile{Data: []byte(van)}
-	fleetFiles["fleet.toml"] = &fstest.MapFile{Data: []byte(sample.FleetTOML + list + step("of-the-fleet", `"check-in", "prepare", "monthly"`))}
-	fleet, found := spec.Load(fleetFiles, "", lib)
-	if found.HasErrors() {
-		t.Fatal(found)
-	}
+	b.WriteString(step("of-the-van", `"own-list", "handover"`))
+	fleet = fmt.Sprintf("[routine.own-list]\nfor = \"staff\"\nbegin = \"inside\"\ntitle = %q\nabout = %q\nwords = [%q]\n", plant("list"), plant("about"), "list")
+	return b.String(), fleet + step("of-the-fleet", `"check-in", "prepare", "monthly"`), append(planted, "2079")
+}
+
+// What only staff may see is in no byte of the hirers' tree: not in a page, a
+// name of a file, a script, a picture or anything packed.
+func TestStaffDataStaysWithStaff(t *testing.T) {
+	lib, _ := theLibrary()
+	fleetFiles := sample.Everything(lib, 0)
+	fleetFiles["vans/ev.toml"] = file(strings.ReplaceAll(string(fleetFiles["vans/ev.toml"].Data), "2028-03-14", "2047-03-14")) // a fact of the van, not of the staff
+	ofVan, ofFleet, planted := canaries(t)
+	fleetFiles["vans/ev.toml"] = file(string(fleetFiles["vans/ev.toml"].Data) + ofVan + bikes)
+	fleetFiles["fleet.toml"] = file(sample.FleetTOML + ofFleet)
+	bikeBox(fleetFiles)
+	fleetFiles["pictures/box.jpg"] = file(photo(t, 700, 500, 40)) // which notes where it was taken
 	target := filepath.Join(t.TempDir(), "site")
-	if _, err := publication.Publish(fleet, target, "test"); err != nil {
-		t.Fatal(err)
+	_, found, err := publishFiles(fleetFiles, target, nil)
+	if err != nil || found.HasErrors() {
+		t.Fatal(err, found)
 	}
-	seen := false
+	seen := map[string]bool{}
 	all := files(t, target)
 	for _, id := range []string{"handover", "check-in", "prepare", "monthly", "own-list"} {
 		if _, ok := all["hirers/EV/do/"+id+"/index.html"]; ok {
 			t.Errorf("hirers can read the list %s, which is for staff", id)
 		}
-		if page := all["staff/EV/do/"+id+"/index.html"]; !strings.Contains(page, canary+" step") {
+		if page := all["staff/EV/do/"+id+"/index.html"]; !strings.Contains(page, "7Q4-step") {
 			t.Errorf("the staff's list %s lacks the operator's own step", id)
 		}
 	}
 	for name, data := range all {
-		for _, secret := range []string{canary, "2093"} {
-			if !strings.Contains(data, secret) {
-				continue
+		for _, text := range []string{name, data, unpacked(data)} {
+			for _, secret := range append(planted, "CANARY-3PQ") {
+				if !hides(text, secret) {
+					continue
+				}
+				if strings.HasPrefix(name, "hirers/") {
+					t.Errorf("%s holds %s", name, secret)
+				}
+				seen[secret] = seen[secret] || strings.HasPrefix(name, "staff/")
 			}
-			if strings.HasPrefix(name, "hirers/") {
-				t.Errorf("%s holds %s", name, secret)
-			}
-			seen = seen || strings.HasPrefix(name, "staff/")
 		}
 	}
-	if !seen {
-		t.Error("the staff tree does not hold the canary either: the test proves nothing")
+	for _, secret := range planted {
+		if !seen[secret] {
+			t.Errorf("the staff tree does not hold %s either: it proves nothing", secret)
+		}
+	}
+}
+
+// hides reports whether a text holds a secret, as it is or as it may be written
+// down: in small letters, percent-encoded, in base64
+// at any offset, in hexadecimal or in UTF-16.
+func hides(text, secret string) bool {
+	forms := []string{secret, strings.ToLower(secret), url.QueryEscape(secret), hex.EncodeToString([]byte(secret)), strings.Join(strings.Split(secret, ""), "\x00")}
+	if len(secret) > 8 { // a year in base64 is too short to be told from chance
+		for offset := range 3 {
+			coded := base64.StdEncoding.EncodeToString([]byte(strings.Repeat("x", offset) + secret))
+			forms = append(forms, coded[4:len(coded)-4])
+		}
+	} else {
+		forms = forms[:1]
+		return yearIn(text, secret)
+	}
+	return slices.ContainsFunc(forms, func(form string) bool { return strings.Contains(text, form) })
+}
+
+// yearIn looks for a year that stands by itself: four digits in the middle of a
+// drawing or a checksum are none.
+func yearIn(text, year string) bool {
+	return regexp.MustCompile(`(^|[^0-9a-zA-Z.])` + year + `($|[^0-9a-zA-Z.]|[.]$|[.][^0-9])`).MatchString(text)
+}
+
+// unpacked is what the deflated streams in a file hold, as in a PDF or PNG.
+func unpacked(data string) string {
+	var all strings.Builder
+	for at := 0; at+2 < len(data); at++ {
+		if data[at] != 0x78 || (uint(data[at])<<8|uint(data[at+1]))%31 != 0 {
+			continue
+		}
+		if r, err := zlib.NewReader(strings.NewReader(data[at:])); err == nil {
+			_, _ = io.Copy(&all, io.LimitReader(r, 1<<20)) // up to where it is no stream
+		}
+	}
+	return all.String()
+}
+
+// The search finds what it is to find, however it is written down.
+func TestCanariesAreFound(t *testing.T) {
+	const secret = "CANARY-7-7Q4-notes"
+	var packed bytes.Buffer
+	w := zlib.NewWriter(&packed)
+	if _, err := w.Write([]byte("before " + secret + " after")); err != nil {
+		t.Fatal(err)
+	}
+	if err := w.Close(); err != nil {
+		t.Fatal(err)
+	}
+	for _, text := range []string{
+		"x" + secret + "x", strings.ToLower(secret), base64.StdEncoding.EncodeToString([]byte("a" + secret + "b")), base64.StdEncoding.EncodeToString([]byte("ab" + secret + "cd")),
+		hex.EncodeToString([]byte("a" + secret)), unpacked("%PDF" + packed.String()), "C\x00A\x00N\x00A\x00R\x00Y\x00-\x007\x00-\x007\x00Q\x004\x00-\x00n\x00o\x00t\x00e\x00s\x00",
+	} {
+		if !hides(text, secret) {
+			t.Errorf("not found in %q", text)
+		}
+	}
+	if hides("nothing", secret) || !yearIn("due 3 March 2093.", "2093") || yearIn("M12093.5", "2093") {
+		t.Error("found where it is not, or not where it is")
 	}
 }
