@@ -19,6 +19,9 @@ func (r *Renderer) Fleet(op *spec.Operator, vans []spec.Summary) ([]Shared, erro
 		view.Vans = append(view.Vans, link{Href: v.Code + "/index.html", Code: v.Code, Title: v.Name})
 	}
 	var err error
+	if view.CallBox, err = r.callBox(view.frame); err != nil {
+		return nil, err
+	}
 	view.Mark, err = mark(op, "", nil)
 	if err != nil {
 		return nil, err

@@ -11,6 +11,7 @@ import (
 	"io/fs"
 	"path"
 	"strings"
+	"sync"
 
 	"doorpocket/components/manifest"
 	"doorpocket/components/problem"
@@ -24,6 +25,7 @@ type Renderer struct {
 	staffStyle  template.CSS
 	staffPolicy string
 	words       map[string]*Words
+	coloured    sync.Map // listings marked up, by text
 	signs       map[string]template.HTML
 	shared      []Shared
 	staffShared []Shared

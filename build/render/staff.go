@@ -212,8 +212,12 @@ func (r *Renderer) staffVan(w *Words, op *spec.Operator, van spec.Read) staffVan
 			view.Labels = append(view.Labels, link{Href: "../../hirers/" + v.Code + "/" + f.Label + "/index.html", Code: f.Label, Title: title})
 		}
 	}
-	for _, l := range van.Listings {
-		view.Listings = append(view.Listings, listing{File: l.File, HTML: colour(l.Data)})
+	for i, l := range van.Listings {
+		mark := colour
+		if i > 0 { // a build sheet, which other vans show too
+			mark = r.colourOnce
+		}
+		view.Listings = append(view.Listings, listing{File: l.File, HTML: mark(l.Data)})
 	}
 	return view
 }
@@ -268,6 +272,16 @@ func tokensOf(source string) (tokens []chroma.Token, err error) {
 		}
 	}
 	return tokens, nil
+}
+
+// colourOnce marks up what several pages show.
+func (r *Renderer) colourOnce(source []byte) template.HTML {
+	if done, ok := r.coloured.Load(string(source)); ok {
+		return done.(template.HTML)
+	}
+	done := colour(source)
+	r.coloured.Store(string(source), done)
+	return done
 }
 
 // plainPre puts a listing into a pre element that can be scrolled by keyboard.

@@ -30,6 +30,8 @@ type van struct {
 	// staff is set while pages for staff are rendered: their links lead over to
 	// the hirers' tree.
 	staff bool
+	// callBox says whom to call on every page.
+	callBox template.HTML
 	// ticked tells that the page at work has a table whose rows can be ticked.
 	ticked bool
 }
@@ -113,6 +115,10 @@ func (v *van) frame(path, title, code string) frame {
 	f.Van = &vanView{Code: g.Van.Code, Name: g.Van.Name, SpecDate: g.SpecDate()}
 	f.Home = v.href(path, "")
 	f.Code = code
+	if v.callBox == "" && v.err == nil {
+		v.callBox, v.err = v.r.callBox(f)
+	}
+	f.CallBox = v.callBox
 	f.Mark, v.err = mark(g.Operator, g.Van.Code+"/"+path+v.lang(), v.err)
 	return f
 }
@@ -125,6 +131,15 @@ func (r *Renderer) frame(w *Words, op *spec.Operator, lang, title string) frame 
 			Dial: dial(op.Call.Helpline), Urgent: dial(op.Call.Emergency),
 		},
 	}
+}
+
+// callBox says whom to call, once for all pages that share it.
+func (r *Renderer) callBox(f frame) (template.HTML, error) {
+	var b strings.Builder
+	if err := r.pages.ExecuteTemplate(&b, "call-box", f); err != nil {
+		return "", fmt.Errorf("whom to call: %w", err)
+	}
+	return template.HTML(b.String()), nil
 }
 
 // dial is a number as an address; the fleet's numbers have been checked to be

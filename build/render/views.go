@@ -14,6 +14,7 @@ type frame struct {
 	Home     string   // the van's start
 	Code     string
 	Call     callView
+	CallBox  template.HTML // whom to call, the same on all pages
 	Mark     markView
 	Revision template.HTML // a token until the page is sealed
 	Scripts  []string

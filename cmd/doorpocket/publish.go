@@ -5,9 +5,14 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"runtime/debug"
 
 	"doorpocket/build/publication"
 )
+
+// gcPercent lets the memory in use grow to a few times of what is kept, which is
+// little, before it is cleared: pages are made and forgotten by the thousand.
+const gcPercent = 400
 
 // publish writes the guides of a fleet.
 type publish struct {
@@ -37,6 +42,7 @@ func (c *publish) Run(out *speaker) error {
 	if s.demo {
 		out.say("No fleet.toml here: this is the demonstration fleet that comes with the program.")
 	}
+	debug.SetGCPercent(gcPercent)
 	progress := newProgress(out)
 	made, found, err := publication.Run(publication.Job{
 		Files: s.files, Prefix: s.prefix, Target: target, Version: programIdentity(), Part: part, All: c.All, Progress: progress.step,
