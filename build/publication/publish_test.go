@@ -145,15 +145,13 @@ func TestStaffDataStaysWithStaff(t *testing.T) {
 // down: in small letters, percent-encoded, in base64
 // at any offset, in hexadecimal or in UTF-16.
 func hides(text, secret string) bool {
-	forms := []string{secret, strings.ToLower(secret), url.QueryEscape(secret), hex.EncodeToString([]byte(secret)), strings.Join(strings.Split(secret, ""), "\x00")}
-	if len(secret) > 8 { // a year in base64 is too short to be told from chance
-		for offset := range 3 {
-			coded := base64.StdEncoding.EncodeToString([]byte(strings.Repeat("x", offset) + secret))
-			forms = append(forms, coded[4:len(coded)-4])
-		}
-	} else {
-		forms = forms[:1]
+	if len(secret) < 8 { // a year, which encoded is too short to be told from chance
 		return yearIn(text, secret)
+	}
+	forms := []string{secret, strings.ToLower(secret), url.QueryEscape(secret), hex.EncodeToString([]byte(secret)), strings.Join(strings.Split(secret, ""), "\x00")}
+	for offset := range 3 {
+		coded := base64.StdEncoding.EncodeToString([]byte(strings.Repeat("x", offset) + secret))
+		forms = append(forms, coded[4:len(coded)-4])
 	}
 	return slices.ContainsFunc(forms, func(form string) bool { return strings.Contains(text, form) })
 }

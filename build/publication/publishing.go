@@ -194,7 +194,7 @@ func (p *publishing) take(code string) bool {
 func (p *publishing) keep(v *vanMade, counts bool) {
 	p.mu.Lock()
 	defer p.mu.Unlock()
-	p.vans = append(p.vans, *v)
+	p.vans = append(p.vans, vanMade{Summary: v.Summary, Row: v.Row}) // of a large fleet no more is kept
 	p.taken[v.Summary.Code] = true
 	if counts {
 		p.count(v)

@@ -1,6 +1,6 @@
 package problem
 
-import "strings"
+import "bytes"
 
 // Quote gives every problem that has a place but no source line the line it
 // stands on, from the bytes of the files by name.
@@ -13,11 +13,12 @@ func (l List) Quote(files map[string][]byte) {
 	}
 }
 
-// lineOf is the n-th line of a file, counted from one, without its ending.
+// lineOf is the n-th line of a file, counted from one, without its ending. It
+// is a copy, so that a problem does not keep the whole file.
 func lineOf(data []byte, n int) string {
-	for line := range strings.Lines(string(data)) {
+	for line := range bytes.Lines(data) {
 		if n--; n == 0 {
-			return strings.TrimRight(line, "\r\n")
+			return string(bytes.TrimRight(line, "\r\n"))
 		}
 	}
 	return ""
