@@ -126,7 +126,7 @@ func (d *drawing) place(g groups) {
 		for j := range column {
 			p := &column[j]
 			p.tx, p.ty = d.spot(p.Point)
-			p.x, p.y = round(x), p.ty
+			p.x, p.y = math.Round(x), p.ty
 		}
 		spread(column, head+rowStep/2, foot-rowStep/2)
 		d.points = append(d.points, column...)
@@ -161,7 +161,7 @@ func (d *drawing) placeRow(row []placed, y float64) {
 	for i := range row {
 		p := &row[i]
 		p.tx, p.ty = d.spot(p.Point)
-		p.x, p.y = round(middle+(float64(i)-float64(len(row)-1)/2)*(plateW+gap)), round(y)
+		p.x, p.y = math.Round(middle+(float64(i)-float64(len(row)-1)/2)*(plateW+gap)), math.Round(y)
 	}
 	d.points = append(d.points, row...)
 }
@@ -189,7 +189,7 @@ func spread(column []placed, low, high float64) {
 	high -= float64(len(column)-1) * rowStep
 	for _, b := range blocks {
 		for i := b.first; i < b.first+b.n; i++ {
-			column[i].y = round(max(low, min(high, mean(b))) + float64(i)*rowStep)
+			column[i].y = math.Round(max(low, min(high, mean(b))) + float64(i)*rowStep)
 		}
 	}
 }
@@ -213,5 +213,5 @@ func (d *drawing) spot(p Point) (x, y float64) {
 			x = d.left + min(max(p.Across, 0.1), d.Width-0.1)*d.scale
 		}
 	}
-	return round(x), round(y)
+	return math.Round(x), math.Round(y)
 }

@@ -106,7 +106,7 @@ func checkSides(t *testing.T, s svg, points []figure.Point) bool {
 			return false
 		}
 		p := s.plates[i]
-		if p.title != point.Title || p.href != point.Href {
+		if p.title != point.Code+" "+point.Title || p.href != point.Href {
 			t.Errorf("%s is %q to %q", p.code, p.title, p.href)
 			return false
 		}

@@ -17,7 +17,8 @@ func (d *drawing) leader(s *strings.Builder, p placed) {
 		num(p.x), num(p.y), num(p.tx), num(p.ty), num(p.tx), num(p.ty))
 }
 
-// plate draws the code on its plate, the whole of it to tap: what is on the
+// plate draws the code on its plate, the whole of it to tap. Its title is the
+// name that a screen reader says and a pointer shows. What is on the
 // roof has a double rim, what is under the floor a broken one.
 func plate(s *strings.Builder, p placed) {
 	open, close := `<g class="plate`, "</g>"
@@ -32,11 +33,11 @@ func plate(s *strings.Builder, p placed) {
 	}
 	s.WriteString(open + `"`)
 	if p.Href != "" {
-		fmt.Fprintf(s, ` href="%s" aria-label="%s"`, html.EscapeString(p.Href), html.EscapeString(p.Code+" "+p.Title))
+		fmt.Fprintf(s, ` href="%s"`, html.EscapeString(p.Href))
 	}
 	x, y := round(p.x-plateW/2), round(p.y-plateH/2)
 	fmt.Fprintf(s, `><title>%s</title><rect x="%s" y="%s" width="%s" height="%s" rx="6"/>`,
-		html.EscapeString(p.Title), num(x), num(y), num(plateW), num(plateH))
+		html.EscapeString(p.Code+" "+p.Title), num(x), num(y), num(plateW), num(plateH))
 	if p.Side == Roof {
 		fmt.Fprintf(s, `<rect class="rim" x="%s" y="%s" width="%s" height="%s" rx="3"/>`,
 			num(round(x+3.5)), num(round(y+3.5)), num(plateW-7), num(plateH-7))

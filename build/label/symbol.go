@@ -89,12 +89,20 @@ func (s Symbol) Runs() iter.Seq[Run] {
 }
 
 // Path is the symbol as the data of one SVG path in module units, quiet zone
-// included: runs of a row are one piece, so no hairlines show between modules.
+// included, to be stroked one module wide: a run of a row is one line, so no
+// hairlines show between its modules. Only a row's first line says where it is,
+// the others how far on: half the bytes.
 func (s Symbol) Path() string {
 	var b strings.Builder
+	row, end := -1, 0 // of the run before, and where it ended
 	for r := range s.Runs() {
-		long := strconv.Itoa(r.Long)
-		b.WriteString("M" + strconv.Itoa(r.X+Quiet) + " " + strconv.Itoa(r.Y+Quiet) + "h" + long + "v1h-" + long + "z")
+		if r.Y != row {
+			b.WriteString("M" + strconv.Itoa(r.X+Quiet) + " " + strconv.Itoa(r.Y+Quiet) + ".5")
+		} else {
+			b.WriteString("m" + strconv.Itoa(r.X-end) + " 0")
+		}
+		b.WriteString("h" + strconv.Itoa(r.Long))
+		row, end = r.Y, r.X+r.Long
 	}
 	return b.String()
 }

@@ -94,7 +94,7 @@ func serve(t *testing.T, site string) *httptest.Server {
 // A hirer opens a van, taps a point of the plan, reads, goes back and searches,
 // also after the network has gone; nothing complains.
 func TestBrowser(t *testing.T) {
-	site := publishDemo(t)
+	site := demoSite(t)
 	server := serve(t, site)
 	b := newBrowser(t, 390, 844)
 	van := rowan(t)
@@ -139,7 +139,7 @@ func (b *browser) search(t *testing.T, query string) string {
 // zbar reads the QR symbol in the screenshot of every kind of page, light and
 // dark, and gets the address of that very page.
 func TestScan(t *testing.T) {
-	site := publishDemo(t)
+	site := demoSite(t)
 	server := serve(t, site)
 	fleet := demoFleet(t)
 	van := rowan(t)
@@ -212,7 +212,7 @@ func tickPayload(t *testing.T, b *browser, site string) {
 // Ticking rows of a table adds them up and says what the pitch makes of it; of
 // one appliance's settings only one can be on.
 func TestTickRows(t *testing.T) {
-	server := serve(t, publishDemo(t))
+	server := serve(t, demoSite(t))
 	b := newBrowser(t, 390, 844)
 	var label string
 	for _, f := range rowan(t).Fitted {

@@ -1,6 +1,7 @@
 package publication_test
 
 import (
+	"errors"
 	"io/fs"
 	"os"
 	"path"
@@ -51,6 +52,40 @@ func publishDemo(t *testing.T) string {
 	}
 	t.Logf("%d vans, %d pages, %d labels", made.Vans, made.Pages, made.Labels)
 	return target
+}
+
+// published is one published demonstration fleet for all tests that only read.
+var published = sync.OnceValues(func() (string, error) {
+	fleet, problems := demo()
+	if problems != "" {
+		return "", errors.New(problems)
+	}
+	target := filepath.Join(scratch, "site")
+	_, err := publication.Publish(fleet, target, "test")
+	return target, err
+})
+
+// scratch is a folder for what the tests of the package share.
+var scratch string
+
+func TestMain(m *testing.M) {
+	var err error
+	if scratch, err = os.MkdirTemp("", "publication-test-"); err != nil {
+		panic(err)
+	}
+	status := m.Run()
+	_ = os.RemoveAll(scratch)
+	os.Exit(status)
+}
+
+// demoSite is the folder of the published demonstration fleet: only to be read.
+func demoSite(t *testing.T) string {
+	t.Helper()
+	site, err := published()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return site
 }
 
 // files reads a tree: path with slashes -> content.

@@ -19,7 +19,7 @@ const goldenGuide = "../../testdata/golden/rowan.txt"
 // The whole guide of one van as a reader meets it, page by page, without
 // markup: to be read by eye when it changes.
 func TestGoldenGuide(t *testing.T) {
-	tree := files(t, publishDemo(t))
+	tree := files(t, demoSite(t))
 	var b strings.Builder
 	for _, name := range slices.Sorted(maps.Keys(tree)) {
 		if strings.HasPrefix(name, "hirers/RW/") && strings.HasSuffix(name, ".html") {

@@ -51,7 +51,7 @@ func parsePage(t *testing.T, name, text string) page {
 // Over the whole output: no dead link, no id twice, every page of a van can be
 // reached from its start, headings in order, nothing fetched from elsewhere.
 func TestLinks(t *testing.T) {
-	tree := files(t, publishDemo(t))
+	tree := files(t, demoSite(t))
 	pages := map[string]page{}
 	for name, text := range tree {
 		if strings.HasSuffix(name, ".html") {

@@ -16,7 +16,7 @@ const readmePicture = "../../testdata/pictures/readme.png"
 // The picture in the README is what the tests' browser shows: the start of a
 // van and the page of its gas locker. -update takes it again.
 func TestReadmePicture(t *testing.T) {
-	server := serve(t, publishDemo(t))
+	server := serve(t, demoSite(t))
 	b := newBrowser(t, 390, 844)
 	var shots []image.Image
 	for _, page := range []string{"RW/", "RW/G1/", "RW/do/arriving/"} {

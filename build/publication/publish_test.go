@@ -27,7 +27,7 @@ import (
 // Publishing twice gives the same bytes, whatever the time zone and the number
 // of processors.
 func TestPublishIsReproducible(t *testing.T) {
-	first := files(t, publishDemo(t))
+	first := files(t, demoSite(t))
 	t.Setenv("TZ", "Pacific/Auckland")
 	t.Setenv("GOMAXPROCS", "1")
 	second := files(t, publishDemo(t))

@@ -34,7 +34,7 @@ const everyWord = `(() => {
 // library, each search word of each system leads to it among the first three
 // results.
 func TestSearchWordsLeadToTheirSystem(t *testing.T) {
-	server := serve(t, publishDemo(t))
+	server := serve(t, demoSite(t))
 	b := newBrowser(t, 390, 844)
 	for _, v := range demoFleet(t).Vans {
 		b.run(t, chromedp.Navigate(server.URL+"/"+v.Code+"/"), chromedp.WaitVisible("#query"))

@@ -34,7 +34,7 @@ func (v *van) system(p *guide.Page) {
 		view.TakesPart = append(view.TakesPart, link{Href: v.href(p.Path, r.Path), Title: r.Words.Title})
 	}
 	for _, other := range p.Related {
-		view.SeeAlso = append(view.SeeAlso, v.link(p.Path, other, false))
+		view.SeeAlso = append(view.SeeAlso, v.link(p.Path, other))
 	}
 	if v.ticked {
 		view.Scripts = append(view.Scripts, v.up(p.Path)+"../"+v.r.script("tick"))
@@ -81,7 +81,7 @@ func (v *van) check(from string, c guide.Check, named bool) checkView {
 		view.Meta += ", " + v.w.must("takes", "time", v.guide.Quantity(c.Effort))
 	}
 	if named {
-		l := v.link(from, c.Page, false)
+		l := v.link(from, c.Page)
 		view.Link = &l
 	}
 	return view
@@ -116,7 +116,7 @@ func (v *van) stepView(r *guide.Routine, s *guide.Step) stepView {
 	fill := v.fill(r.Path, s.Page)
 	step := stepView{ID: s.Key(), Text: fill.html(s.Words), Where: v.place(s.Place)}
 	if s.Page != nil {
-		step.Link = v.link(r.Path, s.Page, false)
+		step.Link = v.link(r.Path, s.Page)
 	}
 	if s.Caution != nil {
 		c := v.caution(fill, s.Caution)

@@ -171,19 +171,18 @@ func (v *van) start() {
 	view := startView{frame: v.frame("", v.w.must("guide_to", "name", g.Van.Name), "")}
 	parts := v.up("") + "../"
 	view.Scripts = []string{parts + v.r.script("minisearch"), v.up("") + v.searchPath(), parts + v.r.script("search")}
-	view.Outside, view.Inside, view.Places = v.plans()
+	view.Outside, view.Inside = v.plans()
 	for _, s := range g.Symptoms {
 		l := link{Href: v.href("", s.Path), Title: s.Words.Title}
 		if s.Urgent {
 			view.Danger = append(view.Danger, l)
 			continue
 		}
-		l.About = s.Words.About
 		view.Wrong = append(view.Wrong, l)
 	}
 	for _, p := range g.Pages {
 		if p.Fitted.System.Urgent {
-			view.Danger = append(view.Danger, v.link("", p, false))
+			view.Danger = append(view.Danger, v.link("", p))
 		}
 	}
 	for _, r := range g.Routines {
@@ -197,7 +196,7 @@ func (v *van) start() {
 	for _, f := range g.Families() {
 		fv := familyView{ID: f.ID, Letter: f.Letter, Title: f.Words.Title}
 		for _, p := range f.Pages {
-			fv.Pages = append(fv.Pages, v.link("", p, true))
+			fv.Pages = append(fv.Pages, v.placed(p))
 		}
 		view.Families = append(view.Families, fv)
 	}
@@ -205,18 +204,24 @@ func (v *van) start() {
 }
 
 // link is a page in a list, seen from the page at from.
-func (v *van) link(from string, p *guide.Page, about bool) link {
-	l := link{Href: v.href(from, p.Path), Code: p.Code, Title: p.Title}
-	if about {
-		l.About = v.fill(from, p).text(p.Words.About)
+func (v *van) link(from string, p *guide.Page) link {
+	return link{Href: v.href(from, p.Path), Code: p.Code, Title: p.Title}
+}
+
+// placed is a page in the list of the van's start, which says in words what the
+// plans draw: where the thing is. What has no place says what it is about.
+func (v *van) placed(p *guide.Page) link {
+	l := v.link("", p)
+	if l.About = v.place(p.Fitted.Place); l.About == "" {
+		l.About = v.fill("", p).text(p.Words.About)
 	}
 	return l
 }
 
 // plans draw the van with every labelled thing that has a place: one plan of
 // what one reaches from outside and one of what is inside, each "" where there
-// is nothing. The places list says the same in words.
-func (v *van) plans() (outside, inside template.HTML, places []link) {
+// is nothing.
+func (v *van) plans() (outside, inside template.HTML) {
 	g := v.guide
 	var out, in []figure.Point
 	for _, p := range g.Pages {
@@ -225,14 +230,13 @@ func (v *van) plans() (outside, inside template.HTML, places []link) {
 		}
 		point := v.point(p)
 		point.Href = v.href("", p.Path)
-		places = append(places, link{Href: point.Href, Code: p.Code, Title: p.Title, About: v.place(p.Fitted.Place)})
 		if point.Side == figure.Within || point.Side == figure.Roof {
 			in = append(in, point)
 		} else {
 			out = append(out, point)
 		}
 	}
-	return v.plan(out, "plan_outside"), v.plan(in, "plan_inside"), places
+	return v.plan(out, "plan_outside"), v.plan(in, "plan_inside")
 }
 
 func (v *van) plan(points []figure.Point, title string) template.HTML {

@@ -46,7 +46,6 @@ type familyView struct {
 type startView struct {
 	frame
 	Outside, Inside         template.HTML // plans
-	Places                  []link
 	Danger, Do, Wrong, Read []link
 	Families                []familyView
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	listing "doorpocket/build/due"
+	"doorpocket/build/publication"
 	"doorpocket/build/report"
 )
 
@@ -31,8 +32,14 @@ func (c *inspect) Run(out *speaker) error {
 	}
 	fleet, found := s.load()
 	if !found.HasErrors() {
+		heavy, err := publication.Weigh(fleet)
+		if err != nil {
+			return err
+		}
+		found.Add(heavy...)
 		found.Add(listing.Warnings(fleet, day)...)
 		found.Quote(fleet.Sources)
+		found.Sort()
 	}
 	if c.As != "text" {
 		err = report.Write(out.out, c.As, programVersion(), found)
