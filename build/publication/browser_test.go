@@ -24,17 +24,31 @@ type browser struct {
 	errors []string
 }
 
+// chromium starts the one browser of the package.
+var chromium = sync.OnceValues(func() (context.Context, error) {
+	options := append(chromedp.DefaultExecAllocatorOptions[:],
+		chromedp.NoSandbox, chromedp.DisableGPU, chromedp.Flag("disable-quic", true),
+		chromedp.UserDataDir(filepath.Join(scratch, "chromium")), chromedp.Flag("disable-component-update", true))
+	alloc, stopAlloc := chromedp.NewExecAllocator(context.Background(), options...)
+	ctx, stop := chromedp.NewContext(alloc)
+	stopChromium = func() { stop(); stopAlloc() }
+	return ctx, chromedp.Do(ctx)
+})
+
+var stopChromium = func() {}
+
+// newBrowser opens a window that shares nothing with others.
 func newBrowser(t *testing.T, width, height int) *browser {
 	t.Helper()
-	options := append(chromedp.DefaultExecAllocatorOptions[:],
-		chromedp.NoSandbox, chromedp.DisableGPU, chromedp.WindowSize(width, height),
-		chromedp.Flag("disable-quic", true), chromedp.UserDataDir(t.TempDir()), chromedp.Flag("disable-component-update", true))
-	alloc, stopAlloc := chromedp.NewExecAllocator(context.Background(), options...)
+	parent, err := chromium()
+	if err != nil {
+		t.Fatal(err)
+	}
 	b := &browser{}
-	ctx, stop := chromedp.NewContext(alloc, chromedp.WithListener(b.listen))
+	ctx, stop := chromedp.NewContext(parent, chromedp.WithNewBrowserContext(), chromedp.WithListener(b.listen))
 	ctx, cancel := context.WithTimeout(ctx, 3*time.Minute)
 	b.ctx = ctx
-	t.Cleanup(func() { cancel(); stop(); stopAlloc() })
+	t.Cleanup(func() { cancel(); stop() })
 	b.run(t, chromedp.EmulateViewport(int64(width), int64(height)))
 	return b
 }

@@ -74,6 +74,7 @@ func TestMain(m *testing.M) {
 		panic(err)
 	}
 	status := m.Run()
+	stopChromium()
 	_ = os.RemoveAll(scratch)
 	os.Exit(status)
 }

@@ -20,7 +20,7 @@ import (
 // pictured is a fleet of two vans with a system of the operator's own: both
 // show box and lever, the page itself asks for lever, and what nobody names
 // lies there too.
-func pictured(t *testing.T) *spec.Fleet {
+func pictured(t *testing.T) fstest.MapFS {
 	t.Helper()
 	const fitted = `[fitted.bikes]
 system = "living/bike-box"
@@ -45,6 +45,12 @@ pictures = [
 	} {
 		files[name] = &fstest.MapFile{Data: []byte(text)}
 	}
+	return files
+}
+
+// publishFleet publishes a fleet given by its files and gives the site's folder.
+func publishFleet(t *testing.T, files fstest.MapFS) string {
+	t.Helper()
 	lib, _ := components.Load(components.Embedded())
 	fleet, found := spec.Load(files, "", lib)
 	for _, p := range found {
@@ -52,7 +58,11 @@ pictures = [
 			t.Fatal(p, p.Detail)
 		}
 	}
-	return fleet
+	target := filepath.Join(t.TempDir(), "site")
+	if _, err := publication.Publish(fleet, target, "test"); err != nil {
+		t.Fatal(err)
+	}
+	return target
 }
 
 // photo is a photograph with a note of where it was taken.
@@ -73,11 +83,7 @@ func photo(t *testing.T, w, h int, shade byte) string {
 }
 
 func TestPicturesArePublished(t *testing.T) {
-	target := filepath.Join(t.TempDir(), "site")
-	if _, err := publication.Publish(pictured(t), target, "test"); err != nil {
-		t.Fatal(err)
-	}
-	tree := files(t, target)
+	tree := files(t, publishFleet(t, pictured(t)))
 	var names []string
 	for name, data := range tree {
 		if strings.Contains(data, "CANARY-3PQ") || strings.Contains(name, "nobody") {

@@ -6,6 +6,7 @@ import (
 	"sync"
 
 	"doorpocket/build/guide"
+	"doorpocket/build/offline"
 	"doorpocket/build/pictures"
 	"doorpocket/build/render"
 	"doorpocket/build/site"
@@ -71,13 +72,25 @@ type printed struct {
 	pictures []madeFrom
 }
 
-// van writes all pages of a van.
+// sums are those of the pictures' files as a phone's list has them.
+func (p printed) sums() map[string]string {
+	sums := map[string]string{}
+	for _, made := range p.pictures {
+		for i, v := range made.Made.Variants {
+			sums[v.Name] = string(made.Stamps[i])[:offline.SumLong]
+		}
+	}
+	return sums
+}
+
+// van writes all pages of a van, and the script that keeps them on phones.
 func (p *press) van(c composed, r spec.Read) (printed, error) {
 	var out printed
 	shown, err := p.pictures(r.Van, &out)
 	if err != nil {
 		return out, err
 	}
+	var pages []render.File
 	for _, g := range c.guides {
 		op := *p.op
 		op.Pictures = shown
@@ -86,10 +99,15 @@ func (p *press) van(c composed, r spec.Read) (printed, error) {
 		if err != nil {
 			return out, err
 		}
-		if err := p.put(r.Van.Code, "hirers/", files); err != nil {
-			return out, err
-		}
+		pages = append(pages, files...)
 		out.pages += len(files) - 1 // one is the search documents
+	}
+	worker, err := p.render.Worker(c.guides, pages, out.sums())
+	if err != nil {
+		return out, err
+	}
+	if err := p.put(r.Van.Code, "hirers/", append(pages, worker)); err != nil {
+		return out, err
 	}
 	files, err := p.render.StaffVan(c.guides[0], r, c.staff)
 	if err != nil {
@@ -135,6 +153,7 @@ func (p *press) fleet(vans []spec.Summary, rows []render.StaffRow) error {
 	if err != nil {
 		return err
 	}
+	pages = append(pages, render.Roots(vans)...)
 	for _, f := range append(pages, p.render.Shared()...) {
 		if err := p.staging.Write(site.Fleet, "hirers/"+f.Path, f.Data); err != nil {
 			return err

@@ -25,7 +25,8 @@ func Weigh(fleet *spec.Fleet) (problem.List, error) {
 	var found problem.List
 	for _, lang := range fleet.Languages {
 		kit := guide.NewKit(&fleet.Operator, lang)
-		err := each(fleet.Vans, func(v *spec.Van) error {
+		err := each(len(fleet.Vans), func(i int) error {
+			v := fleet.Vans[i]
 			g, _ := kit.Build(v) // its problems are told elsewhere
 			files, err := r.Van(g)
 			if err != nil {

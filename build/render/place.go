@@ -142,6 +142,6 @@ func (r *Renderer) Plans(g *guide.Guide) (outside, inside string, err error) {
 	if err != nil {
 		return "", "", err
 	}
-	out, in, _ := v.plans()
+	out, in := v.plans()
 	return string(out), string(in), nil
 }

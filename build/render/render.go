@@ -29,6 +29,7 @@ type Renderer struct {
 	signs       map[string]template.HTML
 	shared      []Shared
 	staffShared []Shared
+	worker      []byte // the script that keeps a guide on a phone
 }
 
 // Shared is a file that pages of all vans use.
@@ -135,10 +136,14 @@ func (r *Renderer) readWords(files fs.FS) error {
 	return nil
 }
 
-// readScripts names scripts by their content, so that a host may let phones
-// keep them for good.
+// readScripts reads the worker, and names the other scripts by their content, so
+// that a host may let phones keep them for good.
 func (r *Renderer) readScripts(files fs.FS) error {
-	for _, name := range []string{"thirdparty/minisearch/minisearch.js", "scripts/search.js", "scripts/tick.js", "scripts/lost.js", "scripts/routine.js"} {
+	var err error
+	if r.worker, err = fs.ReadFile(files, "scripts/worker.js"); err != nil {
+		return fmt.Errorf("script: %w", err)
+	}
+	for _, name := range []string{"thirdparty/minisearch/minisearch.js", "scripts/search.js", "scripts/tick.js", "scripts/lost.js", "scripts/routine.js", "scripts/guide.js"} {
 		s, err := readScript(files, name)
 		if err != nil {
 			return err

@@ -9,6 +9,7 @@ import (
 	"doorpocket/build/figure"
 	"doorpocket/build/guide"
 	"doorpocket/build/label"
+	"doorpocket/build/offline"
 	"doorpocket/build/search"
 	"doorpocket/build/spec"
 )
@@ -119,6 +120,8 @@ func (v *van) frame(path, title, code string) frame {
 		v.callBox, v.err = v.r.callBox(f)
 	}
 	f.CallBox = v.callBox
+	root := v.up(path) + "../"
+	f.Keep = keepView{Script: root + v.r.script("guide"), Worker: root + offline.Address(g.Van.Code), Scope: root + g.Van.Code}
 	f.Mark, v.err = mark(g.Operator, g.Van.Code+"/"+path+v.lang(), v.err)
 	return f
 }

@@ -18,9 +18,13 @@ type frame struct {
 	Mark     markView
 	Revision template.HTML // a token until the page is sealed
 	Scripts  []string
+	Keep     keepView
 }
 
 type vanView struct{ Code, Name, SpecDate string }
+
+// keepView has a page's guide kept on the phone.
+type keepView struct{ Script, Worker, Scope string }
 
 type callView struct {
 	Helpline, Emergency, Hours, Mail string

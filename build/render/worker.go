@@ -1,0 +1,68 @@
+package render
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"doorpocket/build/guide"
+	"doorpocket/build/offline"
+	"doorpocket/build/spec"
+)
+
+// Worker makes the script that keeps the guide of one van on a phone. guides are
+// the van's in every language, the main one first, files all their files as they
+// are written; sums are those of the pictures, by the names of their variants.
+func (r *Renderer) Worker(guides []*guide.Guide, files []File, sums map[string]string) (File, error) {
+	main := guides[0]
+	v := &van{r: r, w: r.words[main.Lang], guide: main}
+	var b strings.Builder
+	if err := r.pages.ExecuteTemplate(&b, "unkept", v.frame("", "", "")); err != nil || v.err != nil {
+		return File{}, fmt.Errorf("page for what is not on the phone: %w", errors.Join(err, v.err))
+	}
+	var safety []string
+	for _, g := range guides {
+		safety = append(safety, g.Safety())
+	}
+	g := offline.Guide{Van: main.Van.Code, Safety: strings.Join(safety, " "), Lost: []byte(b.String())}
+	for _, f := range files {
+		g.Files = append(g.Files, offline.File{Path: f.Path, Sum: offline.Sum(f.Data)})
+	}
+	for _, s := range r.shared {
+		g.Files = append(g.Files, offline.File{Path: s.Path, Sum: offline.Sum(s.Data)})
+	}
+	pictures(&g, main, sums)
+	return File{Path: offline.Path(main.Van.Code), Data: offline.Worker(r.worker, g)}, nil
+}
+
+// pictures adds the largest variant of each picture of the van; it stands in
+// for the smaller ones, of which a phone then needs none.
+func pictures(g *offline.Guide, main *guide.Guide, sums map[string]string) {
+	listed := map[string]bool{}
+	for _, p := range main.Pages {
+		for _, picture := range p.Fitted.Pictures {
+			made, ok := main.Operator.Pictures[picture.File]
+			if !ok || listed[made.Largest().Name] {
+				continue
+			}
+			largest := made.Largest().Name
+			listed[largest] = true
+			g.Files = append(g.Files, offline.File{Path: PictureFolder + largest, Sum: sums[largest]})
+			for _, variant := range made.Variants {
+				if variant.Name != largest {
+					g.Instead = append(g.Instead, [2]string{PictureFolder + variant.Name, PictureFolder + largest})
+				}
+			}
+		}
+	}
+}
+
+// Roots are the files by which phones find the workers of all vans, and the
+// vans that there are.
+func Roots(vans []spec.Summary) []Shared {
+	var codes []string
+	for _, v := range vans {
+		codes = append(codes, v.Code)
+	}
+	return []Shared{{Path: "vans.json", Data: offline.Vans(codes)}, {Path: offline.RootPath, Data: offline.Root()}}
+}

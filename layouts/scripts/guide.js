@@ -1,0 +1,50 @@
+// What every page of a van does besides showing itself: it has the guide kept
+// on the phone, and says so; it offers a newer guide.
+"use strict";
+(() => {
+  const { worker, scope } = document.currentScript.dataset;
+  const phone = navigator.serviceWorker;
+  // From a folder without a server everything is on the device anyway.
+  if (!phone || !worker || location.protocol === "file:") return;
+
+  const kept = document.getElementById("kept");
+  const newer = document.getElementById("newer");
+
+  const offer = (registration) => {
+    if (!registration.waiting || !phone.controller) return;
+    newer.hidden = false;
+    newer.querySelector("button").onclick = () => registration.waiting && registration.waiting.postMessage("show");
+  };
+
+  const watch = (registration) => {
+    offer(registration);
+    registration.addEventListener("updatefound", () => {
+      const coming = registration.installing;
+      coming.addEventListener("statechange", () => offer(registration));
+    });
+    const check = () => registration.update().catch(() => {});
+    check();
+    document.addEventListener("visibilitychange", () => { if (!document.hidden) check(); });
+  };
+
+  phone.addEventListener("message", ({ data }) => {
+    if (!data || data.van !== new URL(scope, location).pathname) return;
+    if (data.gone) location.reload(); // this van left the fleet
+    else kept.hidden = data.kept < data.of;
+  });
+
+  // A new guide has taken over: no page of the old one stays on the screen.
+  let before = phone.controller;
+  phone.addEventListener("controllerchange", () => {
+    if (before) location.reload();
+    before = phone.controller;
+  });
+
+  // A worker that answers already is not registered again: that would bring back
+  // one that is about to go. Where a phone forbids workers, pages come from the
+  // network as before.
+  if (before && before.scriptURL === new URL(worker, location).href) {
+    before.postMessage("state");
+    phone.ready.then(watch);
+  } else phone.register(worker, { scope, updateViaCache: "none" }).then(watch, () => {});
+})();
