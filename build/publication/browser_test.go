@@ -46,7 +46,7 @@ func newBrowser(t *testing.T, width, height int) *browser {
 	}
 	b := &browser{}
 	ctx, stop := chromedp.NewContext(parent, chromedp.WithNewBrowserContext(), chromedp.WithListener(b.listen))
-	ctx, cancel := context.WithTimeout(ctx, 3*time.Minute)
+	ctx, cancel := context.WithTimeout(ctx, 10*time.Minute)
 	b.ctx = ctx
 	t.Cleanup(func() { cancel(); stop() })
 	b.run(t, chromedp.EmulateViewport(int64(width), int64(height)))
@@ -127,6 +127,7 @@ func TestBrowser(t *testing.T) {
 	}
 
 	b.run(t, chromedp.Click(".top .find"), chromedp.WaitVisible("#query"))
+	b.searchReady(t)
 	server.Close() // the phone has no signal from here on
 	for _, query := range []struct{ typed, want string }{
 		{"gas bottle", "G"}, {"gas botle", "G"}, {"loo", "T"}, {"hookup", "E"}, {"hook up", "E"}, {"no hot water", "wrong/no-hot-water/"},
@@ -142,9 +143,18 @@ func TestBrowser(t *testing.T) {
 	b.quiet(t)
 }
 
+// searchReady puts the cursor into the search field and waits until search has
+// loaded.
+func (b *browser) searchReady(t *testing.T) {
+	t.Helper()
+	b.run(t, chromedp.Focus("#query"))
+	wait(t, b, "search has loaded", `document.getElementById("find").dataset.ready`)
+}
+
 // search types a query and gives the address of the first result.
 func (b *browser) search(t *testing.T, query string) string {
 	t.Helper()
+	b.searchReady(t)
 	ask(t, b, chromedp.Evaluate[bool](`document.getElementById("query").value = "", true`))
 	b.run(t, chromedp.SendKeys("#query", query))
 	return ask(t, b, chromedp.Evaluate[string](`(document.querySelector("#found a")||{getAttribute:()=>""}).getAttribute("href")`))

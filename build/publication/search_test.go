@@ -13,9 +13,9 @@ import (
 // the very same words, the words are no use to tell them apart.
 const everyWord = `(() => {
   const input = document.getElementById("query"), misses = [];
-  const wordsOf = new Map(window.guideDocuments.map((d) => [d.path, d.words]));
+  const wordsOf = new Map(guideDocuments.documents.map((d) => [d.path, d.words]));
   let typed = 0;
-  for (const d of window.guideDocuments) {
+  for (const d of guideDocuments.documents) {
     if (d.kind !== "page") continue;
     for (const phrase of d.words.split(" \u00b7 ")) {
       if (!phrase) continue;
@@ -38,6 +38,7 @@ func TestSearchWordsLeadToTheirSystem(t *testing.T) {
 	b := newBrowser(t, 390, 844)
 	for _, v := range demoFleet(t).Vans {
 		b.run(t, chromedp.Navigate(server.URL+"/"+v.Code+"/"), chromedp.WaitVisible("#query"))
+		b.searchReady(t)
 		misses := ask(t, b, chromedp.Evaluate[[]string](everyWord))
 		t.Logf("%s: %s words typed, %d lead elsewhere", v.Code, misses[0], len(misses)-1)
 		for _, miss := range misses[1:] {

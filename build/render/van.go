@@ -57,7 +57,7 @@ func (r *Renderer) Van(g *guide.Guide) ([]File, error) {
 	for _, own := range g.Operator.Pages {
 		v.own(own)
 	}
-	v.add(v.searchPath(), search.Script(g))
+	v.add(v.searchPath(), search.Script(g, search.Language{Idle: w.must("find_idle"), Trouble: w.must("find_trouble"), Endings: w.must("find_endings")}))
 	return v.files, v.err
 }
 
@@ -173,7 +173,8 @@ func (v *van) start() {
 	g := v.guide
 	view := startView{frame: v.frame("", v.w.must("guide_to", "name", g.Van.Name), "")}
 	parts := v.up("") + "../"
-	view.Scripts = []string{parts + v.r.script("minisearch"), v.up("") + v.searchPath(), parts + v.r.script("search")}
+	view.Scripts = []string{parts + v.r.script("search")}
+	view.Load = parts + v.r.script("minisearch") + " " + v.up("") + v.searchPath()
 	view.Outside, view.Inside = v.plans()
 	for _, s := range g.Symptoms {
 		l := link{Href: v.href("", s.Path), Title: s.Words.Title}

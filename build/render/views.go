@@ -49,6 +49,7 @@ type familyView struct {
 // startView is the van's start.
 type startView struct {
 	frame
+	Load                    string        // scripts that search needs, with spaces between
 	Outside, Inside         template.HTML // plans
 	Danger, Do, Wrong, Read []link
 	Families                []familyView

@@ -5,6 +5,7 @@ package search
 import (
 	"bytes"
 	"encoding/json"
+	"regexp"
 	"strings"
 
 	"doorpocket/build/guide"
@@ -20,16 +21,18 @@ type Document struct {
 	Title string `json:"title"`
 	About string `json:"about"`
 	Words string `json:"words"` // what people say and type
-	Text  string `json:"text"`  // headings of the page
+	// Lines are sentences of the page, one of which stands below a result.
+	Lines []string `json:"lines"`
 }
 
 // Documents lists the documents of a guide, dangers first, so that among equals
 // the one that matters most is found first.
 func Documents(g *guide.Guide) []Document {
 	var all []Document
-	add := func(d Document) {
+	add := func(d Document, said []string) {
 		d.ID = len(all)
 		d.Path += language(g) + "index.html"
+		d.Words = strings.Join(said, " · ")
 		all = append(all, d)
 	}
 	for _, s := range g.Symptoms {
@@ -37,19 +40,22 @@ func Documents(g *guide.Guide) []Document {
 		if s.Urgent {
 			kind = "danger"
 		}
-		add(Document{Path: s.Path, Kind: kind, Title: s.Words.Title, About: s.Words.About, Words: strings.Join(s.Words.Search, " · ")})
+		add(Document{Path: s.Path, Kind: kind, Title: s.Words.Title, About: s.Words.About, Lines: symptomLines(g, s)}, s.Words.Search)
 	}
 	for _, r := range g.Routines {
-		add(Document{Path: r.Path, Kind: "routine", Title: r.Words.Title, About: r.Words.About, Words: strings.Join(r.Words.Search, " · ")})
+		add(Document{Path: r.Path, Kind: "routine", Title: r.Words.Title, About: r.Words.About, Lines: routineLines(g, r)}, r.Words.Search)
 	}
 	for _, p := range g.Pages {
 		f := guide.Filler{Guide: g, Page: p}
-		add(Document{Path: p.Path, Kind: "page", Code: p.Code, Title: p.Title, About: f.Text(p.Words.About),
-			Words: strings.Join(p.Words.Search, " · "), Text: headings(f, p)})
+		kind := "page"
+		if p.Fitted.System.Urgent {
+			kind = "danger"
+		}
+		add(Document{Path: p.Path, Kind: kind, Code: p.Code, Title: p.Title, About: f.Text(p.Words.About), Lines: pageLines(f, p)}, p.Words.Search)
 	}
 	for _, own := range g.Operator.Pages {
 		if w, ok := own.Words[g.Lang]; ok {
-			add(Document{Path: guide.OwnPath(own.Name), Kind: "page", Title: w.Title, Text: whole(guide.Filler{Guide: g}, w.Page)})
+			add(Document{Path: guide.OwnPath(own.Name), Kind: "page", Title: w.Title, Lines: ownLines(guide.Filler{Guide: g}, w.Page)}, headings(guide.Filler{Guide: g}, w.Page))
 		}
 	}
 	return all
@@ -62,30 +68,91 @@ func language(g *guide.Guide) string {
 	return g.Lang + "/"
 }
 
-func headings(f guide.Filler, p *guide.Page) string {
-	var titles []string
+// pageLines are the headings of a page, each with the first sentence below it.
+func pageLines(f guide.Filler, p *guide.Page) []string {
+	lines := []string{}
 	for _, i := range p.Sections {
-		titles = append(titles, f.Text(p.Words.Page.Sections[i].Title))
+		section := p.Words.Page.Sections[i]
+		line := f.Text(section.Title)
+		if first := sentences(f.Text(section.Body)); len(first) > 0 {
+			line += ": " + first[0]
+		}
+		lines = append(lines, line)
 	}
-	return strings.Join(titles, " · ")
+	return lines
 }
 
-func whole(f guide.Filler, page *prose.Page) string {
-	var texts []string
-	for _, d := range page.Docs() {
-		if t := f.Text(d); t != "" {
-			texts = append(texts, t)
-		}
+// symptomLines are what to do first and what to look at.
+func symptomLines(g *guide.Guide, s *guide.Symptom) []string {
+	lines := []string{}
+	for _, d := range s.Words.First {
+		lines = append(lines, guide.Filler{Guide: g}.Text(d))
 	}
-	return strings.Join(texts, " ")
+	for _, c := range s.Checks {
+		lines = append(lines, guide.Filler{Guide: g, Page: c.Page}.Text(c.Words.Look))
+	}
+	return lines
+}
+
+func routineLines(g *guide.Guide, r *guide.Routine) []string {
+	lines := []string{}
+	for _, s := range r.Steps {
+		lines = append(lines, guide.Filler{Guide: g, Page: s.Page}.Text(s.Words))
+	}
+	return lines
+}
+
+// headings stand in for the words that people say of a page of the operator's.
+func headings(f guide.Filler, page *prose.Page) []string {
+	var titles []string
+	for _, s := range page.Sections {
+		titles = append(titles, f.Text(s.Title))
+	}
+	return titles
+}
+
+func ownLines(f guide.Filler, page *prose.Page) []string {
+	lines := []string{}
+	for _, d := range page.Docs() {
+		lines = append(lines, sentences(f.Text(d))...)
+	}
+	return lines
+}
+
+// end is where a sentence ends: in every language of the guides, as far as
+// search needs to know.
+var end = regexp.MustCompile(`[.!?:]\s+`)
+
+func sentences(text string) []string {
+	var all []string
+	for text = strings.TrimSpace(text); text != ""; {
+		cut := len(text)
+		if at := end.FindStringIndex(text); at != nil {
+			cut = at[1]
+		}
+		all = append(all, strings.TrimSpace(text[:cut]))
+		text = text[cut:]
+	}
+	return all
+}
+
+// Language is what search has to know of the language of a guide.
+type Language struct {
+	Idle    string `json:"idle"`    // words that mean nothing in a question, with spaces between
+	Trouble string `json:"trouble"` // words that tell of trouble, with spaces between
+	Endings string `json:"endings"` // of words that mean the same without, with spaces between
 }
 
 // Script is the documents as a script that a page can load also without a
 // server. encoding/json writes < and > as escapes, so no text can end it.
-func Script(g *guide.Guide) []byte {
+func Script(g *guide.Guide, l Language) []byte {
 	var b bytes.Buffer
 	b.WriteString("window.guideDocuments=")
-	if err := json.NewEncoder(&b).Encode(Documents(g)); err != nil {
+	data := struct {
+		Language
+		Documents []Document `json:"documents"`
+	}{l, Documents(g)}
+	if err := json.NewEncoder(&b).Encode(data); err != nil {
 		panic(err) // strings and numbers can always be encoded
 	}
 	return append(bytes.TrimSpace(b.Bytes()), ";\n"...)
