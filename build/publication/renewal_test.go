@@ -11,8 +11,8 @@ import (
 	"github.com/chromedp/chromedp"
 )
 
-// edited publishes the pictured fleet with one text in one file replaced.
-func edited(t *testing.T, file, before, after string) string {
+// changedFleet publishes the pictured fleet with one text in one file replaced.
+func changedFleet(t *testing.T, file, before, after string) string {
 	t.Helper()
 	files := pictured(t)
 	text := string(files[file].Data)
@@ -24,7 +24,7 @@ func edited(t *testing.T, file, before, after string) string {
 }
 
 const (
-	bikes    = "systems/living/bike-box/page.en.md"
+	bikePage = "systems/living/bike-box/page.en.md"
 	shown    = `document.getElementById("newer").checkVisibility()`
 	newWords = `document.body.textContent.includes("Good evening.")`
 	helpline = `document.body.textContent.includes("+44 1632 960999")`
@@ -36,7 +36,7 @@ func TestNewGuideIsOffered(t *testing.T) {
 	h := newHost(t, publishFleet(t, pictured(t)))
 	b := newBrowser(t, 390, 844)
 	scan(t, b, h.URL+"/AA/L1/")
-	h.put("/", edited(t, bikes, "Hello.", "Good evening."))
+	h.put("/", changedFleet(t, bikePage, "Hello.", "Good evening."))
 	visit(t, b, h.URL+"/AA/L1/")
 	if ask(t, b, chromedp.Evaluate[bool](newWords)) {
 		t.Error("the page comes from the network, not from the phone")
@@ -59,7 +59,7 @@ func TestSafetyIsReplacedAtOnce(t *testing.T) {
 	h := newHost(t, publishFleet(t, pictured(t)))
 	b := newBrowser(t, 390, 844)
 	scan(t, b, h.URL+"/AA/L1/")
-	h.put("/", edited(t, "fleet.toml", "+44 1632 960111", "+44 1632 960999"))
+	h.put("/", changedFleet(t, "fleet.toml", "+44 1632 960111", "+44 1632 960999"))
 	visit(t, b, h.URL+"/AA/L1/")
 	wait(t, b, "the new number is shown without a tap", helpline)
 }
@@ -68,7 +68,7 @@ func TestSafetyIsReplacedAtOnce(t *testing.T) {
 // stays the old one, whole; once the deploy is through the new one comes.
 func TestHalfADeployChangesNothing(t *testing.T) {
 	before := publishFleet(t, pictured(t))
-	after := edited(t, "fleet.toml", "+44 1632 960111", "+44 1632 960999")
+	after := changedFleet(t, "fleet.toml", "+44 1632 960111", "+44 1632 960999")
 	for _, workerFirst := range []bool{true, false} {
 		h := newHost(t, before)
 		b := newBrowser(t, 390, 844)
@@ -183,7 +183,7 @@ func TestRetiredVanLeavesThePhone(t *testing.T) {
 // alone: also when the van of one goes.
 func TestTwoFleetsOnOneHost(t *testing.T) {
 	north := publishFleet(t, pictured(t))
-	south := edited(t, bikes, "Hello.", "Good evening.")
+	south := changedFleet(t, bikePage, "Hello.", "Good evening.")
 	h := newHost(t, north)
 	h.put("/north/", north)
 	h.put("/south/", south)
