@@ -6,6 +6,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"regexp"
+	"slices"
 	"strings"
 
 	"doorpocket/build/guide"
@@ -30,7 +31,6 @@ type Document struct {
 func Documents(g *guide.Guide) []Document {
 	var all []Document
 	add := func(d Document, said []string) {
-		d.ID = len(all)
 		d.Path += language(g) + "index.html"
 		d.Words = strings.Join(said, " · ")
 		all = append(all, d)
@@ -58,8 +58,15 @@ func Documents(g *guide.Guide) []Document {
 			add(Document{Path: guide.OwnPath(own.Name), Kind: "page", Title: w.Title, Lines: ownLines(guide.Filler{Guide: g}, w.Page)}, headings(guide.Filler{Guide: g}, w.Page))
 		}
 	}
+	slices.SortStableFunc(all, func(a, b Document) int { return slices.Index(kinds, a.Kind) - slices.Index(kinds, b.Kind) })
+	for i := range all {
+		all[i].ID = i
+	}
 	return all
 }
+
+// kinds are the kinds of documents in the order in which they stand.
+var kinds = []string{"danger", "symptom", "routine", "page"}
 
 func language(g *guide.Guide) string {
 	if g.Main {

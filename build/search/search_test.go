@@ -62,7 +62,7 @@ func TestDocuments(t *testing.T) {
 		if d.Title == "" || d.Kind != "page" && (d.About == "" || d.Words == "") {
 			t.Errorf("says nothing: %+v", d)
 		}
-		if text := d.Title + d.About + d.Words + d.Text; strings.Contains(text, "{$") {
+		if text := d.Title + d.About + d.Words + strings.Join(d.Lines, " "); strings.Contains(text, "{$") {
 			t.Errorf("an unfilled hole: %+v", d)
 		}
 		paths[d.Path] = true
@@ -87,15 +87,17 @@ func TestWhatADocumentHolds(t *testing.T) {
 	if pump.Path != "W1/index.html" || !strings.Contains(pump.Words, "pump") || pump.About == "" || pump.Title == "" {
 		t.Errorf("%+v", pump)
 	}
-	if !strings.Contains(own.Text, "We like Rowan.") || !strings.Contains(own.Text, "By the sea") {
+	if !strings.Contains(strings.Join(own.Lines, " "), "We like Rowan.") || !strings.Contains(own.Words, "By the sea") {
 		t.Errorf("%+v", own)
 	}
 }
 
+var english = search.Language{Idle: "the", Trouble: "not", Endings: "s"}
+
 // The documents are data in a script: no text can end it or begin another.
 func TestScriptHoldsNoMarkup(t *testing.T) {
 	g := built(t)
-	script := string(search.Script(g))
+	script := string(search.Script(g, english))
 	for _, bad := range []string{"<", ">", "\u2028", "\u2029"} {
 		if strings.Contains(script, bad) {
 			t.Errorf("the script holds %q", bad)
@@ -103,18 +105,21 @@ func TestScriptHoldsNoMarkup(t *testing.T) {
 	}
 	data, ok := strings.CutPrefix(script, "window.guideDocuments=")
 	data, ends := strings.CutSuffix(data, ";\n")
-	var documents []search.Document
-	if err := json.Unmarshal([]byte(data), &documents); !ok || !ends || err != nil {
+	var held struct {
+		Idle, Trouble, Endings string
+		Documents              []search.Document
+	}
+	if err := json.Unmarshal([]byte(data), &held); !ok || !ends || err != nil {
 		t.Fatal(ok, ends, err)
 	}
 	found := false
-	for _, d := range documents {
+	for _, d := range held.Documents {
 		found = found || strings.Contains(d.Title, "</script><script>")
 	}
-	if !found || len(documents) != len(search.Documents(g)) {
+	if !found || len(held.Documents) != len(search.Documents(g)) || held.Idle != "the" || held.Trouble != "not" || held.Endings != "s" {
 		t.Error("the title is lost")
 	}
-	if again := search.Script(g); string(again) != script {
+	if again := search.Script(g, english); string(again) != script {
 		t.Error("another script for the same guide")
 	}
 }
