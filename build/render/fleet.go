@@ -49,5 +49,5 @@ func (r *Renderer) execute(name string, view any) ([]byte, error) {
 	if err := r.pages.ExecuteTemplate(&b, name, view); err != nil {
 		return nil, fmt.Errorf("page %s: %w", name, err)
 	}
-	return seal(b.Bytes()), nil
+	return seal(r.dress(b.Bytes())), nil
 }

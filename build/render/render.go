@@ -5,7 +5,6 @@ package render
 import (
 	"bytes"
 	"crypto/sha256"
-	"encoding/base64"
 	"fmt"
 	"html/template"
 	"io/fs"
@@ -20,10 +19,8 @@ import (
 // Renderer holds what all pages are made of. It is safe for concurrent use.
 type Renderer struct {
 	pages       *template.Template
-	style       template.CSS
-	policy      string
-	staffStyle  template.CSS
-	staffPolicy string
+	sheet       sheet
+	staffSheet  sheet
 	words       map[string]*Words
 	coloured    sync.Map // listings marked up, by text
 	signs       map[string]template.HTML
@@ -56,8 +53,8 @@ func New(files fs.FS) (*Renderer, error) {
 	return r, nil
 }
 
-// readStyle takes the style sheets without line breaks and comments, and the
-// policies that let exactly these sheets stand in a page.
+// readStyle takes the style sheets, and from the scripts the classes that they
+// give.
 func (r *Renderer) readStyle(files fs.FS) error {
 	page, err := fs.ReadFile(files, "styles/page.css")
 	if err != nil {
@@ -67,16 +64,23 @@ func (r *Renderer) readStyle(files fs.FS) error {
 	if err != nil {
 		return fmt.Errorf("style sheet: %w", err)
 	}
-	r.style, r.policy = styled(string(page))
-	r.staffStyle, r.staffPolicy = styled(string(page) + string(staff))
+	names, err := fs.Glob(files, "scripts/*.js")
+	if err != nil {
+		return err
+	}
+	var scripts []string
+	for _, name := range names {
+		data, err := fs.ReadFile(files, name)
+		if err != nil {
+			return fmt.Errorf("script: %w", err)
+		}
+		if name != "scripts/worker.js" { // it shows nothing
+			scripts = append(scripts, string(data))
+		}
+	}
+	r.sheet = newSheet(string(page), scripts...)
+	r.staffSheet = newSheet(string(page)+string(staff), scripts...)
 	return nil
-}
-
-func styled(sheet string) (template.CSS, string) {
-	sheet = compact(sheet)
-	sum := sha256.Sum256([]byte(sheet))
-	return template.CSS(sheet), "default-src 'none'; script-src 'self'; style-src 'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) +
-		"'; img-src 'self' data:; connect-src 'self'; worker-src 'self'; manifest-src 'self'; form-action 'none'; base-uri 'none'"
 }
 
 // compact drops comments and line breaks; our own sheets have neither inside

@@ -76,7 +76,7 @@ func (v *van) page(path, name string, view any) {
 		v.err = fmt.Errorf("page %s/%s: %w", v.guide.Van.Code, path, err)
 		return
 	}
-	v.add(path+v.lang()+"index.html", seal(v.sheet.Bytes()))
+	v.add(path+v.lang()+"index.html", seal(v.r.dress(drawOnce(v.sheet.Bytes()))))
 }
 
 // lang is the folder of a language that is not the main one.
@@ -128,7 +128,7 @@ func (v *van) frame(path, title, code string) frame {
 
 func (r *Renderer) frame(w *Words, op *spec.Operator, lang, title string) frame {
 	return frame{
-		W: w, Lang: lang, Title: title, Style: r.style, Policy: r.policy, Fleet: op.Name, Revision: revisionToken,
+		W: w, Lang: lang, Title: title, Style: sheetToken, Policy: policy, Fleet: op.Name, Revision: revisionToken,
 		Call: callView{
 			Helpline: op.Call.Helpline, Emergency: op.Call.Emergency, Hours: op.Call.Hours, Mail: op.Call.Mail,
 			Dial: dial(op.Call.Helpline), Urgent: dial(op.Call.Emergency),
