@@ -4,12 +4,10 @@ import (
 	"bytes"
 	"fmt"
 	"html/template"
-	"slices"
 	"strings"
 
 	"github.com/alecthomas/chroma/v2"
 	chromahtml "github.com/alecthomas/chroma/v2/formatters/html"
-	"github.com/alecthomas/chroma/v2/lexers"
 	"github.com/alecthomas/chroma/v2/styles"
 
 	"doorpocket/build/due"
@@ -246,32 +244,12 @@ func entryText(e spec.StaffEntry, values components.ValueWords) string {
 
 // colour marks up a spec. A listing that cannot be coloured is shown plain.
 func colour(source []byte) template.HTML {
-	tokens, err := tokensOf(string(source))
-	if err == nil {
-		var b bytes.Buffer
-		format := chromahtml.New(chromahtml.WithClasses(true), chromahtml.ClassPrefix("t-"), chromahtml.WithPreWrapper(plainPre{}))
-		if err = format.Format(&b, styles.Fallback, chroma.Literator(tokens...)); err == nil {
-			return template.HTML(b.String())
-		}
+	var b bytes.Buffer
+	format := chromahtml.New(chromahtml.WithClasses(true), chromahtml.ClassPrefix("t-"), chromahtml.WithPreWrapper(plainPre{}))
+	if err := format.Format(&b, styles.Fallback, chroma.Literator(tokensOf(string(source))...)); err != nil {
+		return template.HTML("<pre>" + template.HTMLEscapeString(string(source)) + "</pre>")
 	}
-	return template.HTML("<pre>" + template.HTMLEscapeString(string(source)) + "</pre>")
-}
-
-// tokensOf takes a spec apart. The lexer gives up on a word when the machine is
-// too busy to come back to it in time, and calls it an error: then it is asked
-// again, so that the same spec gives the same page.
-func tokensOf(source string) (tokens []chroma.Token, err error) {
-	for range 5 {
-		each, err := chroma.Coalesce(lexers.Get("toml")).Tokenise(nil, source)
-		if err != nil {
-			return nil, err
-		}
-		tokens = each.Tokens()
-		if !slices.ContainsFunc(tokens, func(t chroma.Token) bool { return t.Type == chroma.Error }) {
-			break
-		}
-	}
-	return tokens, nil
+	return template.HTML(b.String())
 }
 
 // colourOnce marks up what several pages show.
