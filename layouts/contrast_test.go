@@ -55,6 +55,10 @@ func TestContrastFormula(t *testing.T) {
 }
 
 var rootBlock = regexp.MustCompile(`:root\{([^}]*)\}`)
+// nightSignal is the colour of signal words in the night.
+const nightSignal = "#f0d2b4"
+
+var nightBlock = regexp.MustCompile(`\.night\{([^}]*)\}`)
 var variable = regexp.MustCompile(`--([a-z-]+):(#[0-9a-fA-F]{3,6})`)
 
 // palettes are the colours of the style sheets in light and dark.
@@ -77,12 +81,29 @@ func palettes(t *testing.T) map[string]map[string]string {
 			}
 		}
 	}
+	night := map[string]string{}
+	page, err := os.ReadFile("styles/page.css")
+	if err != nil {
+		t.Fatal(err)
+	}
+	block := nightBlock.FindSubmatch(page)
+	if block == nil {
+		t.Fatal("no palette for the night")
+	}
+	for _, v := range variable.FindAllStringSubmatch(string(block[1]), -1) {
+		night[v[1]] = v[2]
+	}
 	for name, colour := range light { // dark changes some and keeps the rest
 		if _, changed := dark[name]; !changed {
 			dark[name] = colour
 		}
 	}
-	return map[string]map[string]string{"light": light, "dark": dark}
+	for name, colour := range dark { // the staff tree has no night
+		if _, own := night[name]; !own {
+			night[name] = colour
+		}
+	}
+	return map[string]map[string]string{"light": light, "dark": dark, "night": night}
 }
 
 // Text has at least 4.5:1 in light and in dark (WCAG 2.2, 1.4.3), lines of
@@ -103,6 +124,9 @@ func TestContrastOfStyles(t *testing.T) {
 	pairs = append(pairs, pair{"ink", "tint", 4.5}, pair{"soft", "tint", 4.5})
 	for scheme, palette := range palettes(t) {
 		palette["white"], palette["black"] = "#fff", "#000"
+		if scheme == "night" {
+			palette["white"], palette["black"] = nightSignal, nightSignal
+		}
 		for _, p := range append(pairs, pair{"white", "red", 4.5}, pair{"black", "orange", 4.5}, pair{"black", "yellow", 4.5}, pair{"white", "blue", 4.5}) {
 			front, back := palette[p.front], palette[p.back]
 			if front == "" || back == "" {

@@ -20,6 +20,7 @@ import (
 type Renderer struct {
 	pages       *template.Template
 	sheet       sheet
+	early       template.JS // what a hirer's page does before it is shown
 	staffSheet  sheet
 	words       map[string]*Words
 	coloured    sync.Map // listings marked up, by text
@@ -78,6 +79,11 @@ func (r *Renderer) readStyle(files fs.FS) error {
 			scripts = append(scripts, string(data))
 		}
 	}
+	early, err := fs.ReadFile(files, "scripts/early.js")
+	if err != nil {
+		return fmt.Errorf("script: %w", err)
+	}
+	r.early = template.JS(early)
 	r.sheet = newSheet(string(page), scripts...)
 	r.staffSheet = newSheet(string(page)+string(staff), scripts...)
 	return nil

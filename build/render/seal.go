@@ -19,9 +19,12 @@ var letters = base32.NewEncoding("23456789ABCDEFGHJKLMNPQRSTUVWXYZ").WithPadding
 // one page apart.
 const revisionLong = 6
 
-// seal puts the revision of a page, made from its content, into the page.
+// seal puts the revision of a page, made from its content, into the page, also
+// where it stands in an address.
 func seal(page []byte) []byte {
-	return bytes.ReplaceAll(page, []byte(revisionToken), []byte(Revision(page)))
+	revision := []byte(Revision(page))
+	page = bytes.ReplaceAll(page, []byte(query(string(revisionToken))), revision)
+	return bytes.ReplaceAll(page, []byte(revisionToken), revision)
 }
 
 // Revision names a content in a few letters that can be read out.

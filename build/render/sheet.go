@@ -14,10 +14,12 @@ const (
 	sheetToken = "\ufdd0sheet\ufdd0"
 	staffToken = "\ufdd0staff\ufdd0"
 	sumToken   = "\ufdd0sum\ufdd0"
+	earlyToken = "\ufdd0early\ufdd0"
 )
 
-// policy lets exactly one sheet stand in a page, and nobody else's anything.
-const policy = "default-src 'none'; script-src 'self'; style-src 'sha256-" + sumToken +
+// policy lets exactly one sheet and one script stand in a page, and nobody else's
+// anything.
+const policy = "default-src 'none'; script-src 'self' 'sha256-" + earlyToken + "'; style-src 'sha256-" + sumToken +
 	"'; img-src 'self' data:; connect-src 'self'; worker-src 'self'; manifest-src 'self'; form-action 'none'; base-uri 'none'"
 
 // sheet is a style sheet of which each page gets what it uses: so all that a
@@ -32,12 +34,14 @@ type sheet struct {
 // rule is a rule or, with rules in it, a condition such as @media.
 type rule struct {
 	head, body string
-	needs      [][]string // for each selector the classes that it names
+	needs      [][]string // for each selector the classes and parts of tables that it names
 	rules      []rule
 }
 
 var (
 	classNamed = regexp.MustCompile(`\.([a-zA-Z][\w-]*)`)
+	partNamed  = regexp.MustCompile(`(?:^|[\s>+~(])(table|caption|thead|th|td|details|summary)\b`)
+	partGiven  = regexp.MustCompile(`<(table|caption|thead|th|td|details|summary)\b`)
 	classGiven = regexp.MustCompile(`class="([^"]*)"`)
 	quoted     = regexp.MustCompile(`"([a-z][a-z -]*)"`)
 )
@@ -81,6 +85,9 @@ func rulesOf(text string) []rule {
 				for _, m := range classNamed.FindAllStringSubmatch(selector, -1) {
 					classes = append(classes, m[1])
 				}
+				for _, m := range partNamed.FindAllStringSubmatch(selector, -1) {
+					classes = append(classes, "<"+m[1])
+				}
 				r.needs = append(r.needs, classes)
 			}
 		}
@@ -96,6 +103,9 @@ func (s sheet) used(page []byte) string {
 		for _, class := range strings.Fields(string(m[1])) {
 			classes[class] = true
 		}
+	}
+	for _, m := range partGiven.FindAllSubmatch(page, -1) {
+		classes["<"+string(m[1])] = true
 	}
 	has := func(class string) bool { return classes[class] || s.always[class] }
 	var b strings.Builder
@@ -140,8 +150,14 @@ func (r *Renderer) dress(page []byte) []byte {
 		s = r.staffSheet
 	}
 	used := s.used(page)
-	sum := sha256.Sum256([]byte(used))
-	page = bytes.Replace(page, []byte(sumToken), []byte(base64.StdEncoding.EncodeToString(sum[:])), 1)
+	page = bytes.Replace(page, []byte(sumToken), sourceSum(used), 1)
+	page = bytes.Replace(page, []byte(earlyToken), sourceSum(string(r.early)), 1)
 	page = bytes.Replace(page, []byte(staffToken), []byte(used), 1)
 	return bytes.Replace(page, []byte(sheetToken), []byte(used), 1)
+}
+
+// sourceSum is how a policy names what may stand in a page.
+func sourceSum(text string) []byte {
+	sum := sha256.Sum256([]byte(text))
+	return []byte(base64.StdEncoding.EncodeToString(sum[:]))
 }

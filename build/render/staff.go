@@ -187,7 +187,7 @@ func (r *Renderer) mainWords(op *spec.Operator) (*Words, error) {
 
 func (r *Renderer) staffFrame(w *Words, op *spec.Operator, title string) frame {
 	f := r.frame(w, op, op.Languages[0], title+" · "+op.Name)
-	f.Style = staffToken
+	f.Style, f.Early = staffToken, ""
 	return f
 }
 

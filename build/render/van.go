@@ -122,13 +122,16 @@ func (v *van) frame(path, title, code string) frame {
 	f.CallBox = v.callBox
 	root := v.up(path) + "../"
 	f.Keep = keepView{Script: root + v.r.script("guide"), Worker: root + offline.Address(g.Van.Code), Scope: root + g.Van.Code}
+	if path != "" && !strings.HasPrefix(path, "do/") { // a step leads to the thing it is about
+		f.Report = v.report(code, title)
+	}
 	f.Mark, v.err = mark(g.Operator, g.Van.Code+"/"+path+v.lang(), v.err)
 	return f
 }
 
 func (r *Renderer) frame(w *Words, op *spec.Operator, lang, title string) frame {
 	return frame{
-		W: w, Lang: lang, Title: title, Style: sheetToken, Policy: policy, Fleet: op.Name, Revision: revisionToken,
+		W: w, Lang: lang, Title: title, Style: sheetToken, Early: r.early, Policy: policy, Fleet: op.Name, Revision: revisionToken,
 		Call: callView{
 			Helpline: op.Call.Helpline, Emergency: op.Call.Emergency, Hours: op.Call.Hours, Mail: op.Call.Mail,
 			Dial: dial(op.Call.Helpline), Urgent: dial(op.Call.Emergency),

@@ -8,6 +8,7 @@ type frame struct {
 	Lang     string
 	Title    string
 	Style    template.CSS
+	Early    template.JS
 	Policy   string
 	Fleet    string
 	Van      *vanView // nil on pages of the whole fleet
@@ -19,6 +20,7 @@ type frame struct {
 	Revision template.HTML // a token until the page is sealed
 	Scripts  []string
 	Keep     keepView
+	Report   *reportView // nil where there is no page to report about
 }
 
 type vanView struct{ Code, Name, SpecDate string }
@@ -30,6 +32,10 @@ type callView struct {
 	Helpline, Emergency, Hours, Mail string
 	Dial, Urgent                     template.URL
 }
+
+// reportView is the link that opens a mail about a fault, or a message where the
+// operator has no mail.
+type reportView struct{ Address template.URL }
 
 // markView is the QR symbol of a page.
 type markView struct {

@@ -1,6 +1,23 @@
 // What every page of a van does besides showing itself: it has the guide kept
-// on the phone, and says so; it offers a newer guide.
+// on the phone, and says so; it offers a newer guide; it has night colours.
 "use strict";
+
+// Night colours are chosen by hand and stay chosen. Without script a page follows
+// the phone's own light and dark.
+(() => {
+  const button = document.getElementById("night");
+  const page = document.documentElement;
+  const show = () => button.setAttribute("aria-pressed", page.classList.contains("night"));
+  if (!button) return;
+  button.hidden = false;
+  button.addEventListener("click", () => {
+    const on = page.classList.toggle("night");
+    try { if (on) localStorage.guideNight = "on"; else delete localStorage.guideNight; } catch { /* not kept, then */ }
+    show();
+  });
+  show();
+})();
+
 (() => {
   const { worker, scope } = document.currentScript.dataset;
   const phone = navigator.serviceWorker;

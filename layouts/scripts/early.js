@@ -1,0 +1,1 @@
+try{if(localStorage.guideNight)document.documentElement.className="night"}catch{}
