@@ -55,6 +55,7 @@ func TestContrastFormula(t *testing.T) {
 }
 
 var rootBlock = regexp.MustCompile(`:root\{([^}]*)\}`)
+
 // nightSignal is the colour of signal words in the night.
 const nightSignal = "#f0d2b4"
 
