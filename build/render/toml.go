@@ -2,6 +2,7 @@ package render
 
 import (
 	"regexp"
+	"strings"
 
 	"github.com/alecthomas/chroma/v2"
 )
@@ -31,17 +32,31 @@ func tokensOf(source string) []chroma.Token {
 		tokens = append(tokens, chroma.Token{Type: kind, Value: text})
 	}
 	for source != "" {
-		kind, end := chroma.Error, 1
-		if m := tomlToken.FindStringSubmatchIndex(source); m != nil {
-			end = m[1]
-			for i, t := range tomlTypes {
-				if m[2*i+2] >= 0 {
-					kind = t
-				}
-			}
-		}
+		kind, end := nextToken(source)
 		add(kind, source[:end])
 		source = source[end:]
 	}
 	return tokens
+}
+
+// nextToken is the type and length of the first token. It looks no further than
+// the line, where that is enough: the longer the text, the longer the search.
+func nextToken(source string) (chroma.TokenType, int) {
+	line := source
+	if i := strings.IndexByte(source, '\n'); i >= 0 {
+		line = source[:i+1]
+	}
+	m := tomlToken.FindStringSubmatchIndex(line)
+	if m == nil && (source[0] == '"' || source[0] == '\'') { // a text of several lines
+		m = tomlToken.FindStringSubmatchIndex(source)
+	}
+	if m == nil {
+		return chroma.Error, 1
+	}
+	for i, kind := range tomlTypes {
+		if m[2*i+2] >= 0 {
+			return kind, m[1]
+		}
+	}
+	return chroma.Error, 1
 }
