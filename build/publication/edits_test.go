@@ -44,6 +44,9 @@ func newEdited(t *testing.T, seed uint64) *edited {
 	lib, _ := theLibrary()
 	e := &edited{random: rand.New(rand.NewPCG(seed, 1)), files: sample.Many(lib, 2, 1), site: filepath.Join(t.TempDir(), "site"), last: 2}
 	e.photo[0], e.photo[1] = []byte(photo(t, 40, 30, 40)), []byte(photo(t, 30, 40, 90))
+	for _, name := range e.specs() {
+		e.replaceLine(name, "key_safe", "key_safe = \"hook\"\ngas_check_due = 2027-03-01")
+	}
 	bikeBox(e.files)
 	e.files["pictures/box.jpg"] = &fstest.MapFile{Data: e.photo[0]}
 	e.files["vans/van-0000.toml"] = file(string(e.files["vans/van-0000.toml"].Data) + bikes)
@@ -163,6 +166,13 @@ var edits = map[string]func(e *edited){
 	"unfit": func(e *edited) {
 		s := e.anySpec()
 		e.files[s] = file(strings.ReplaceAll(string(e.files[s].Data), bikes, ""))
+	},
+	"own step": func(e *edited) {
+		s := e.anySpec()
+		e.files[s] = file(string(e.files[s].Data) + fmt.Sprintf("[[step]]\nid = \"own-%d\"\nroutine = [\"arriving\", \"handover\"]\ntext = \"Look at it again.\"\n", len(e.files[s].Data)))
+	},
+	"check due": func(e *edited) {
+		e.replaceLine(e.anySpec(), "gas_check_due", fmt.Sprintf("gas_check_due = 2027-03-%02d", 1+e.number()%28))
 	},
 	"stray file": func(e *edited) { e.files["vans/notes.bak"] = file("x") },
 	"no stray":   func(e *edited) { delete(e.files, "vans/notes.bak") },
