@@ -3,8 +3,8 @@
 # make test   installs what the tests need and runs them all
 
 GO ?= go
-PACKAGES = chromium zbar-tools poppler-utils qpdf units python3-iapws nginx-light rsync
-PROGRAMS = chromium zbarimg pdftoppm qpdf units nginx rsync
+PACKAGES = chromium zbar-tools poppler-utils qpdf units python3-iapws nginx-light rsync npm
+PROGRAMS = chromium zbarimg pdftoppm qpdf units nginx rsync npm
 SUDO := $(shell [ "$$(id -u)" = 0 ] || echo sudo)
 
 export CGO_ENABLED = 0
@@ -29,12 +29,13 @@ check: go
 unit: go
 	$(GO) test -timeout 20m ./...
 
-# Debian packages that the tests use; asks for nothing that is already there.
+# Debian and npm packages that the tests use; asks for nothing that is already there.
 tools:
 	@missing=; for p in $(PROGRAMS); do PATH="$$PATH:/usr/sbin" command -v $$p >/dev/null || missing=1; done; \
 	/usr/bin/python3 -c 'import iapws' 2>/dev/null || missing=1; \
 	if [ -n "$$missing" ]; then $(SUDO) apt-get update -q && \
 	DEBIAN_FRONTEND=noninteractive $(SUDO) apt-get install -qy $(PACKAGES); fi
+	@[ -d testdata/npm/node_modules ] || npm ci --prefix testdata/npm --no-audit --no-fund --silent
 
 # The Go tool fetches the version that go.mod names, if it is 1.21 or later.
 go:

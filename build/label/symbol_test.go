@@ -73,13 +73,22 @@ func TestPathOfSymbol(t *testing.T) {
 		t.Fatal(err)
 	}
 	covered := map[[2]int]int{}
-	for piece := range strings.SplitSeq(strings.TrimSuffix(s.Path(), "z"), "z") {
-		var x, y, run, back int
-		if n, err := fmt.Sscanf(piece, "M%d %dh%dv1h-%d", &x, &y, &run, &back); n != 4 || err != nil || run != back || run < 1 {
-			t.Fatalf("piece %q: %v", piece, err)
-		}
-		for i := range run {
-			covered[[2]int{x + i - Quiet, y - Quiet}]++
+	for row := range strings.SplitSeq(strings.TrimPrefix(s.Path(), "M"), "M") {
+		x, y := 0, 0
+		for i, piece := range strings.Split(row, "m") {
+			skip, run := 0, 0
+			form, want := "%d 0h%d", []any{&skip, &run}
+			if i == 0 {
+				form, want = "%d %d.5h%d", []any{&skip, &y, &run}
+			}
+			if n, err := fmt.Sscanf(piece, form, want...); n != len(want) || err != nil || run < 1 {
+				t.Fatalf("piece %q: %v", piece, err)
+			}
+			x += skip
+			for range run {
+				covered[[2]int{x - Quiet, y - Quiet}]++
+				x++
+			}
 		}
 	}
 	for y := range s.Size {
