@@ -9,7 +9,7 @@ SUDO := $(shell [ "$$(id -u)" = 0 ] || echo sudo)
 
 export CGO_ENABLED = 0
 
-.PHONY: build demo test check unit tools go cross clean
+.PHONY: build demo test check unit lab tools go cross clean
 
 build: go
 	$(GO) build -trimpath -o bin/doorpocket ./cmd/doorpocket
@@ -28,6 +28,10 @@ check: go
 # Everything else: unit, golden, script, link, browser and scan tests.
 unit: go
 	$(GO) test -timeout 20m ./...
+
+# What pages cost on a slow phone with a weak signal.
+lab: go
+	$(GO) test ./build/publication -count 1 -v -run '^(TestFirstView|TestPagesFitOneRoundTrip|TestWholeGuideOpensOffline)$$'
 
 # Debian and npm packages that the tests use; asks for nothing that is already there.
 tools:
