@@ -173,13 +173,24 @@ func TestLostPageFindsCodes(t *testing.T) {
 		van + "/" + strings.Replace(label, "1", "I", 1) + "/": van + "/" + label + "/",
 		strings.Replace(van, "V", "W", 1) + "/":               van + "/",
 	} {
-		b.run(t, chromedp.Navigate(address+"/vans/"+typed), chromedp.WaitVisible("#near a"))
-		first := ask(t, b, chromedp.Evaluate[string](`document.querySelector("#near a").href`))
+		b.run(t, chromedp.Navigate(address+"/vans/"+typed))
+		first := ""
+		for range 400 { // until the codes of the van have been loaded
+			if first = ask(t, b, chromedp.Evaluate[string](`(document.querySelector("#near:not([hidden]) a") || {href: ""}).href`)); first != "" {
+				break
+			}
+			time.Sleep(50 * time.Millisecond)
+		}
+		if first == "" {
+			t.Fatalf("%s: nothing is offered", typed)
+		}
 		if got := strings.TrimSuffix(strings.TrimPrefix(first, address+"/vans/"), "index.html"); got != want {
 			t.Errorf("%s: offers %s, want %s", typed, got, want)
 		}
-		if r, err := http.Get(first); err != nil || r.StatusCode != http.StatusOK {
-			t.Errorf("%s: offers what is not there: %v %v", typed, r.StatusCode, err)
+		if r, err := http.Get(first); err != nil {
+			t.Fatal(err)
+		} else if r.StatusCode != http.StatusOK {
+			t.Errorf("%s: offers what is not there: %d", typed, r.StatusCode)
 		}
 	}
 	b.run(t, chromedp.Navigate(address+"/vans/nothing/of/the/kind/"))

@@ -55,7 +55,7 @@
   const documents = document.createElement("script");
   documents.src = new URL("find.js", van[0].href);
   documents.onload = () => {
-    const all = window.guideDocuments.filter((d) => d.code)
+    const all = window.guideDocuments.documents.filter((d) => d.code)
       .map((d) => ({ code: d.code, tag: van[0].code + " " + d.code, title: d.title, href: new URL(d.path, van[0].href).href }));
     const found = nearest(typed[1], all, 4);
     show(found.length ? found : van);
