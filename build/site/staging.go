@@ -10,6 +10,7 @@ import (
 	"path/filepath"
 	"slices"
 	"sync"
+	"time"
 )
 
 // Staging is what is about to become part of a site, or all of it. It is safe
@@ -85,22 +86,31 @@ func (st *Staging) Write(part, path string, data []byte) error {
 	return nil
 }
 
-// keepTime gives a file that is what it was the time that it had, so that
-// whoever copies the site elsewhere sees that there is nothing to copy.
+// keepTime lets the time of a file tell whether it is another than in the site
+// before, to the second, for whoever copies only what has changed: one that is
+// the same keeps its time, one that is not gets a later one.
 func (st *Staging) keepTime(part, path string) {
 	before := st.site.records[part]
-	if before == nil {
+	if before == nil || !has(before.Files, path) {
 		return
 	}
 	st.mu.Lock()
 	same := before.Files[path] == st.records[part].Files[path]
 	st.mu.Unlock()
-	if !same {
+	was, err := os.Lstat(st.site.below(path))
+	if err != nil {
 		return
 	}
-	info, err := os.Lstat(st.site.below(path))
-	if err == nil && !info.ModTime().After(before.read) {
-		_ = os.Chtimes(st.in(path), info.ModTime(), info.ModTime()) // it only saves copying
+	if same {
+		if st.site.intact(path, before.Files[path], before.read) {
+			_ = os.Chtimes(st.in(path), was.ModTime(), was.ModTime()) // it only saves copying
+		}
+		return
+	}
+	now, err := os.Lstat(st.in(path))
+	if err == nil && now.ModTime().Unix() <= was.ModTime().Unix() {
+		later := was.ModTime().Truncate(time.Second).Add(time.Second)
+		_ = os.Chtimes(st.in(path), later, later) // it only helps copying
 	}
 }
 
