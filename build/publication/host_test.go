@@ -73,7 +73,7 @@ func (h *host) stop() {
 // or too long has passed. A page that is just being left is asked again.
 func wait(t *testing.T, b *browser, what, expression string) bool {
 	t.Helper()
-	for until := time.Now().Add(20 * time.Second); time.Now().Before(until); time.Sleep(30 * time.Millisecond) {
+	for until := time.Now().Add(2 * time.Minute); time.Now().Before(until); time.Sleep(30 * time.Millisecond) {
 		is, err := chromedp.Run(b.ctx, chromedp.Evaluate[bool](`(async () => { try { return Boolean(`+expression+`); } catch { return false; } })()`, chromedp.EvalAwaitPromise))
 		if err == nil && is {
 			return true

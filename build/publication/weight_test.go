@@ -41,7 +41,7 @@ func TestPagesFitOneRoundTrip(t *testing.T) {
 // A page that is over is told with its van, its address and what makes it so.
 func TestWeighTellsTheHeavyPage(t *testing.T) {
 	var words strings.Builder
-	for i := range 9000 { // words that resemble each other little
+	for i := range 5500 { // words that resemble each other little
 		words.WriteString(strconv.FormatUint(uint64(i+1)*0x9e3779b97f4a7c15>>16, 36) + " ")
 	}
 	files := fstest.MapFS{}
