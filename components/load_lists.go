@@ -1,6 +1,8 @@
 package components
 
 import (
+	"strings"
+
 	"doorpocket/components/manifest"
 	"doorpocket/components/prose"
 )
@@ -11,6 +13,7 @@ func (l *loader) families() {
 	for id, f := range r.EachTable() {
 		family := &Family{ID: id, Words: map[string]FamilyWords{}}
 		family.Letter, _ = f.Text("letter", manifest.Required)
+		l.familyLetter(f, family)
 		l.lib.Families = append(l.lib.Families, family)
 	}
 	r.Done()
@@ -24,6 +27,28 @@ func (l *loader) families() {
 		f.Words[lang] = FamilyWords{Title: title, About: about}
 		return true
 	})
+}
+
+// lookalikes are the letters that no family may have: printed small or read in
+// bad light, I looks like 1, and O and Q like 0. Other letters that look like a
+// digit (B, S, Z, G, L) are told apart by their place: a label code is one
+// letter and then digits, never the other way about.
+const lookalikes = "IOQ"
+
+// familyLetter looks whether a letter can begin label codes.
+func (l *loader) familyLetter(r *manifest.Reader, family *Family) {
+	letter := family.Letter
+	if letter == "" {
+		return
+	}
+	if len(letter) != 1 || letter < "A" || letter > "Z" || strings.Contains(lookalikes, letter) {
+		r.Problem("letter", "bad-letter", "No letter for label codes: "+letter, "Use one capital letter that is not "+strings.Join(strings.Split(lookalikes, ""), ", ")+", which look like 1 and 0.")
+	}
+	for _, other := range l.lib.Families {
+		if other.Letter == letter {
+			r.Problem("letter", "duplicate-letter", "Letter "+letter+" of two families", "It is that of "+other.ID+" already: a letter says on the telephone which family is meant.")
+		}
+	}
 }
 
 // routines reads routines.toml and its words.

@@ -35,7 +35,7 @@ func (p Press) Print(g *guide.Guide, out io.Writer) (Made, error) {
 		return Made{}, err
 	}
 	c := &composer{press: p, guide: g, words: w}
-	c.symbol, err = label.PrintSymbol(g.Operator.Address.To(label.Path(g.Van.Code, "")))
+	c.symbol, err = label.PrintSymbol(g.Operator.Address.To(label.Path(g.Van.Code, "")), g.Operator.Level)
 	if err != nil {
 		return Made{}, err
 	}

@@ -6,10 +6,15 @@ import (
 	"fmt"
 	"net/url"
 	"strings"
+
+	"golang.org/x/net/idna"
 )
 
 // Base is the address under which the hirer tree is served.
-type Base struct{ url *url.URL }
+type Base struct {
+	url  *url.URL
+	host string // with its port, as the network knows it: a name in other letters than ours is xn--...
+}
 
 // ParseBase reads the fleet's address: http or https, a host, perhaps a port
 // and a path, nothing else.
@@ -24,7 +29,27 @@ func ParseBase(text string) (Base, error) {
 		return Base{}, fmt.Errorf("%q is more or less than a host and a path: write for example https://guide.example/vans", text)
 	}
 	u.Path = strings.TrimSuffix(u.Path, "/")
-	return Base{url: u}, nil
+	host, err := asciiHost(u)
+	if err != nil {
+		return Base{}, fmt.Errorf("%q has a host that cannot be: %v", text, err)
+	}
+	return Base{url: u, host: host}, nil
+}
+
+// asciiHost is the host as the network knows it, with its port.
+func asciiHost(u *url.URL) (string, error) {
+	name, port := u.Hostname(), u.Port()
+	if strings.Contains(name, ":") {
+		return u.Host, nil // an address in numbers
+	}
+	ascii, err := idna.Lookup.ToASCII(strings.ToLower(name))
+	if err != nil {
+		return "", err
+	}
+	if port != "" {
+		ascii += ":" + port
+	}
+	return ascii, nil
 }
 
 // To is the full address of a page, given by its path below the tree such as
@@ -34,7 +59,7 @@ func (b Base) To(path string) string {
 	if b.url == nil {
 		return ""
 	}
-	return strings.ToUpper(b.url.Scheme+"://"+b.url.Host) + b.url.EscapedPath() + "/" + path
+	return strings.ToUpper(b.url.Scheme+"://"+b.host) + b.url.EscapedPath() + "/" + path
 }
 
 // Reading is the same address as a person would type it.

@@ -10,7 +10,7 @@ import (
 // A fleet has tens of thousands of labels.
 func BenchmarkNewSymbol(b *testing.B) {
 	for i := range b.N {
-		if _, err := label.NewSymbol(fmt.Sprintf("HTTPS://GUIDE.LANTERNFOLD.EXAMPLE/RW/G%d/", i%99+1)); err != nil {
+		if _, err := label.NewSymbol(fmt.Sprintf("HTTPS://GUIDE.LANTERNFOLD.EXAMPLE/RW/G%d/", i%99+1), label.LevelQ); err != nil {
 			b.Fatal(err)
 		}
 	}

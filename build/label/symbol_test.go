@@ -52,7 +52,7 @@ func TestSymbolIsRead(t *testing.T) {
 		"HTTPS://GUIDE.EXAMPLE/RW/G1/de/":                 29,
 		"HTTPS://GUIDE.EXAMPLE:8080/RWXY/Z99/" + "A/B/C/": 29,
 	} {
-		s, err := NewSymbol(text)
+		s, err := NewSymbol(text, LevelQ)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -68,7 +68,7 @@ func TestSymbolIsRead(t *testing.T) {
 
 // The path covers the dark modules and no others.
 func TestPathOfSymbol(t *testing.T) {
-	s, err := NewSymbol("HTTPS://GUIDE.EXAMPLE/RW/G1/")
+	s, err := NewSymbol("HTTPS://GUIDE.EXAMPLE/RW/G1/", LevelQ)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -106,7 +106,7 @@ func TestPathOfSymbol(t *testing.T) {
 }
 
 func TestSymbolTooLong(t *testing.T) {
-	if _, err := NewSymbol(strings.Repeat("x", 2000)); err == nil || !strings.Contains(err.Error(), "QR symbol of") {
+	if _, err := NewSymbol(strings.Repeat("x", 2000), LevelQ); err == nil || !strings.Contains(err.Error(), "QR symbol of") {
 		t.Errorf("%v", err)
 	}
 }

@@ -114,7 +114,7 @@ func TestMissingGlyph(t *testing.T) {
 func everything(t *testing.T) *paper.Doc {
 	d := stock(t).New(paper.About{Title: "All", Lang: "en", Date: time.Date(2026, 10, 2, 0, 0, 0, 0, time.UTC)})
 	d.Page(paper.A5)
-	symbol, err := label.NewSymbol("HTTPS://GUIDE.EXAMPLE/RW/G1/")
+	symbol, err := label.NewSymbol("HTTPS://GUIDE.EXAMPLE/RW/G1/", label.LevelQ)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -67,6 +67,10 @@ func (c *census) records(s *site.Site) map[string]*vanMade {
 		if part == site.Fleet {
 			continue
 		}
+		if made[i] != nil && made[i].Left {
+			c.left = c.left || !s.Intact(part)
+			continue
+		}
 		if made[i] == nil {
 			c.left = true
 			continue

@@ -7,10 +7,12 @@ import (
 	"fmt"
 	"io/fs"
 	"path"
+	"regexp"
 	"slices"
 	"strings"
 	"sync"
 
+	"doorpocket/build/label"
 	"doorpocket/build/spec"
 	"doorpocket/components/problem"
 )
@@ -104,6 +106,7 @@ func (in *inputs) shared(version string) []Input {
 	for _, file := range in.withRoutines() {
 		all = append(all, Input{file, in.sum(file)})
 	}
+	all = append(all, Input{label.RegisterFile, in.register()})
 	var names strings.Builder
 	for _, folder := range in.systems() {
 		names.WriteString(folder + "\n")
@@ -122,7 +125,7 @@ func (in *inputs) top() []string {
 		return nil
 	}
 	for _, e := range entries {
-		if !e.IsDir() && path.Ext(e.Name()) == ".toml" && !strings.HasPrefix(e.Name(), ".") {
+		if !e.IsDir() && e.Name() != label.RegisterFile && path.Ext(e.Name()) == ".toml" && !strings.HasPrefix(e.Name(), ".") {
 			all = append(all, e.Name())
 		}
 	}
@@ -132,6 +135,20 @@ func (in *inputs) top() []string {
 	}
 	slices.Sort(pages)
 	return append(all, pages...)
+}
+
+// whenPrinted is what the register says of printing, which no hirer's page shows.
+var whenPrinted = regexp.MustCompile(`,\s*(?:former_)?printed\s*=\s*[-0-9]+`)
+
+// register tells what the register of labels says, but for what was printed when.
+func (in *inputs) register() string {
+	return in.once(label.RegisterFile+" but for printing", func() string {
+		data, err := fs.ReadFile(in.files, label.RegisterFile)
+		if err != nil {
+			return ""
+		}
+		return sumOf(whenPrinted.ReplaceAll(data, nil))
+	})
 }
 
 // systems lists the folders of the fleet's own systems.
@@ -176,6 +193,7 @@ func (in *inputs) rest() []Input {
 	for _, folder := range []string{"builds", ownSystems} {
 		all = append(all, Input{folder, in.folder(folder)})
 	}
+	all = append(all, Input{label.RegisterFile, in.sum(label.RegisterFile)})
 	var names strings.Builder
 	for _, folder := range []string{"vans", "builds", "pages"} {
 		entries, err := fs.ReadDir(in.files, folder)
@@ -238,6 +256,7 @@ type vanMade struct {
 	Pages    int          `json:"pages"`
 	Problems problem.List `json:"problems,omitempty"`
 	Pictures []madeFrom   `json:"pictures,omitempty"`
+	Left     bool         `json:"left,omitempty"` // the van has left the fleet
 }
 
 // fleetMade is what is remembered of the pages of the whole fleet.

@@ -136,6 +136,9 @@ func (p *publishing) printAll() (problem.List, error) {
 	if err != nil || found.HasErrors() {
 		return found, err
 	}
+	for _, v := range press.op.Left {
+		p.take(v.Code)
+	}
 	for _, part := range p.site.Parts() {
 		if part != site.Fleet && !p.taken[part] {
 			p.staging.Remove(part)
@@ -247,7 +250,13 @@ func (p *publishing) printFleet(press *press, found problem.List) error {
 	if err := press.fleet(vans, rows); err != nil {
 		return err
 	}
-	var codes []string
+	codes, err := p.left(press)
+	if err != nil {
+		return err
+	}
+	if err := p.labels(press.op.Register); err != nil {
+		return err
+	}
 	for _, v := range vans {
 		codes = append(codes, v.Code)
 	}

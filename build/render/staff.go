@@ -27,7 +27,8 @@ type staffVanRow struct {
 
 type staffView struct {
 	frame
-	Vans []staffVanRow
+	Register string // how the labels stand, "" where there is no register
+	Vans     []staffVanRow
 }
 
 type staffEntry struct{ Name, Text string }
@@ -87,11 +88,21 @@ func (r *Renderer) Staff(op *spec.Operator, rows []StaffRow) ([]File, error) {
 		view.Vans = append(view.Vans, staffVanRow{link: link{Href: row.Code + "/index.html", Code: row.Code, Title: row.Name}, Build: row.Build,
 			SpecDate: values.Date(row.SpecDate), Systems: row.Systems, Labels: row.Labels, Registration: row.Registration})
 	}
+	var files []File
+	if op.Register != nil {
+		page, err := r.staffLabels(w, op)
+		if err != nil {
+			return nil, err
+		}
+		files = append(files, page)
+		view.Register = w.must("register_short", "unprinted", len(op.Register.Unprinted()), "stale", len(op.Register.Stale()))
+	}
 	data, err := r.execute("staff", view)
 	if err != nil {
 		return nil, err
 	}
-	files, err := r.due(w, op, rows)
+	due, err := r.due(w, op, rows)
+	files = append(files, due...)
 	for _, shared := range r.shared {
 		if shared.Path == r.script("routine") {
 			files = append(files, File(shared))

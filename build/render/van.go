@@ -57,6 +57,9 @@ func (r *Renderer) Van(g *guide.Guide) ([]File, error) {
 	for _, own := range g.Operator.Pages {
 		v.own(own)
 	}
+	for _, x := range g.Gone {
+		v.gone(x)
+	}
 	v.add(v.searchPath(), search.Script(g, search.Language{Idle: w.must("find_idle"), Trouble: w.must("find_trouble"), Endings: w.must("find_endings")}))
 	return v.files, v.err
 }
@@ -165,7 +168,7 @@ func mark(op *spec.Operator, path string, before error) (markView, error) {
 	if before != nil {
 		return markView{}, before
 	}
-	symbol, err := label.NewSymbol(op.Address.To(path))
+	symbol, err := label.NewSymbol(op.Address.To(path), op.Level)
 	if err != nil {
 		return markView{}, err
 	}

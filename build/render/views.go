@@ -157,6 +157,16 @@ type tableView struct {
 	Sources     []string
 }
 
+// goneView is the page of a label whose thing is gone, or of a van that is.
+type goneView struct {
+	frame
+	Heading, About string
+	Says           []string
+	NowTitle       string
+	Now            []link // what stands in its place, nil for nothing
+	On             []link // where to go from here
+}
+
 // fleetView is the list of vans, and the page for addresses that lead nowhere.
 type fleetView struct {
 	frame

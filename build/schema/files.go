@@ -27,12 +27,14 @@ func (m *maker) fleet() node {
 		"mail":      text("One mail address."),
 	}, "helpline", "emergency")
 	keys := node{
-		"name":      text("What the operator is called."),
-		"address":   node{"type": "string", "pattern": "^https?://[^/]", "description": "Where the hirers' guides are served. It is printed on every label."},
-		"languages": list(oneOf(spoken, ""), "The languages of the guides. The first is the main one."),
-		"draft":     node{"type": "boolean", "description": "The fleet holds invented values: inspect reminds of it."},
-		"call":      call,
-		"due":       m.due(),
+		"name":             text("What the operator is called."),
+		"address":          node{"type": "string", "pattern": "^https?://[^/]", "description": "Where the hirers' guides are served. It is printed on every label."},
+		"former_address":   node{"type": "string", "pattern": "^https?://[^/]", "description": "The address before the guides moved: older labels hold it."},
+		"error_correction": oneOf([]string{"L", "M", "Q", "H"}, "How much of a QR symbol may be lost: about 7, 15, 25 or 30 %. Q is usual."),
+		"languages":        list(oneOf(spoken, ""), "The languages of the guides. The first is the main one."),
+		"draft":            node{"type": "boolean", "description": "The fleet holds invented values: inspect reminds of it."},
+		"call":             call,
+		"due":              m.due(),
 	}
 	keys["step"], keys["routine"] = m.steps(), m.routines()
 	return object(keys, "name", "address", "languages", "call")
@@ -159,10 +161,17 @@ func (m *maker) common() node {
 	picture["additionalProperties"] = true
 	return node{
 		"system":   node{"type": "string"},
-		"label":    node{"type": "string", "pattern": "^[A-Z][1-9][0-9]?$", "description": "The code on its sticker, such as G1."},
+		"label":    node{"type": "string", "pattern": "^([A-Z][1-9][0-9]?|none)$", "description": "The code on its sticker, such as G1, or none. Without it doorpocket labels gives one."},
+		"was":      oneOrMore("What it was called before, or \"RW old-name\" where it came from another van: its label stays or leads here."),
+		"replaces": oneOrMore("The names of what it has taken the place of: their labels lead here."),
 		"at":       m.place(),
 		"title":    text("Your own name for it."),
 		"note":     text("Your own words about it."),
 		"pictures": list(picture, "Photographs of it."),
 	}
+}
+
+// oneOrMore is a text, or a list of texts.
+func oneOrMore(about string) node {
+	return node{"anyOf": []node{{"type": "string"}, {"type": "array", "items": node{"type": "string"}}}, "description": about}
 }

@@ -33,7 +33,7 @@ func encoded(stickers iter.Seq[Sticker]) iter.Seq2[Sticker, symbolOrError] {
 					return
 				}
 				go func() {
-					symbol, err := label.PrintSymbol(s.Address)
+					symbol, err := label.PrintSymbol(s.Address, s.Level)
 					w.done <- symbolOrError{symbol, err}
 				}()
 			}

@@ -15,10 +15,11 @@ import (
 // Sticker is what is printed on one label. The code in letters and the address
 // in the symbol come from the same record.
 type Sticker struct {
-	Van, Label string  // the codes: RW, G1
-	Address    string  // what the symbol holds
-	Titles     []Title // of the system, the main language first
-	Sign       string  // ISO 7010, "" for none
+	Van, Label string      // the codes: RW, G1
+	Address    string      // what the symbol holds
+	Level      label.Level // of the symbol's error correction
+	Titles     []Title     // of the system, the main language first
+	Sign       string      // ISO 7010, "" for none
 	Family     string
 	System     string
 }
@@ -56,7 +57,7 @@ func Stickers(op *spec.Operator, vans []*spec.Van, want func(Sticker) bool) iter
 
 func stickerOf(op *spec.Operator, v *spec.Van, f *spec.Fitted) Sticker {
 	s := Sticker{
-		Van: v.Code, Label: f.Label, Address: op.Address.To(label.Path(v.Code, f.Label)),
+		Van: v.Code, Label: f.Label, Level: op.Level, Address: op.Address.To(label.Path(v.Code, f.Label)),
 		Family: f.System.Family, System: f.System.ID, Sign: sign(v, f),
 	}
 	for _, lang := range op.Languages[:min(len(op.Languages), maxTitles)] {

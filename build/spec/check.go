@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"doorpocket/build/label"
 	"doorpocket/components/fact"
 	"doorpocket/components/problem"
 	"doorpocket/components/quantity"
@@ -67,9 +68,9 @@ func (l *loader) factLabel(f *Fitted, d fact.Decl) string {
 
 func (l *loader) checkLabel(v *Van, f *Fitted, labels map[string]*Fitted) {
 	if f.Label == "" {
-		if f.System.Label && !f.Automatic {
+		if f.System.Label && !f.Automatic && f.label.code != label.None && !l.settling {
 			l.problems.Add(problem.New(problem.Warning, f.Span, "no-label", fmt.Sprintf("[fitted.%s] has no label code", f.Name),
-				fmt.Sprintf("Something one can stick a label beside wants one: label = \"%s1\", or the next free number.", l.letter(f))))
+				"Something one can stick a label beside wants one: run doorpocket labels, which gives it a code. Where it wants none, write label = \"none\"."))
 		}
 		return
 	}

@@ -6,7 +6,6 @@ import (
 	"slices"
 	"strings"
 
-	"doorpocket/build/label"
 	"doorpocket/components"
 	"doorpocket/components/fact"
 	"doorpocket/components/manifest"
@@ -66,13 +65,7 @@ func (l *loader) system(r *manifest.Reader, under *Fitted) *components.System {
 
 // about reads what every fitted system may state besides its facts.
 func (l *loader) about(r *manifest.Reader, f *Fitted) {
-	if code, ok := r.Text("label"); ok {
-		if !label.ValidLabel(code) {
-			r.Problem("label", "bad-label", fmt.Sprintf("%q is no label code", code), "A label code is a capital letter and a number from 1 to 99, for example \"G1\".")
-		} else {
-			f.Label = code
-		}
-	}
+	l.statedLabel(r, f)
 	if text, ok := r.Text("title"); ok {
 		f.Title = strings.TrimSpace(text)
 	}

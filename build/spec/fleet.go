@@ -30,20 +30,26 @@ type Fleet struct {
 	// StaffRoutines are the operator's own for staff; those for hirers are in the
 	// library.
 	StaffRoutines []*components.Routine
-	read          map[*Van]Read
+
+	vans []label.Van // as the register sees them
+	wish label.Wish
+	read map[*Van]Read
 }
 
 // Operator is what every guide of the fleet shares. Like a Van it has no field
 // for anything that only staff may see.
 type Operator struct {
 	Name      string
-	Address   label.Base // where the hirer tree is served
-	Languages []string   // the first is the main one
+	Address   label.Base  // where the hirer tree is served
+	Level     label.Level // the error correction of its QR symbols
+	Languages []string    // the first is the main one
 	Call      Call
 	Pages     []*OwnPage
 	Due       DueRules
 	Pictures  map[string]pictures.Made // by file; what could not be made is missing
 	Library   *components.Library
+	Register  *label.Register // labels.toml as it stands, nil where there is none
+	Left      []*LeftVan      // by code
 }
 
 // Call says how a hirer reaches somebody.
@@ -63,6 +69,7 @@ type Van struct {
 	Body       *Fitted   // its facts as body.NAME; also among Fitted
 	Fitted     []*Fitted // in the order of families, then of the files
 	Added      Added     // to the routines for hirers
+	Gone       []Gone    // its labels that stand for nothing fitted any more, by code
 	aboard     map[string]bool
 	At         problem.Span
 }
@@ -71,7 +78,7 @@ type Van struct {
 type Fitted struct {
 	Name      string
 	System    *components.System
-	Label     string // its label code, "" for none
+	Label     string // its label code, stated or from the register, "" for none
 	Title     string // the operator's own name for it, "" for the library's
 	Note      string // the operator's own words, "" for none
 	Place     Place
@@ -79,6 +86,7 @@ type Fitted struct {
 	Pictures  []Picture
 	Automatic bool // it joined by itself
 	Span      problem.Span
+	label     statedLabel
 }
 
 // Place is where a fitted system is. Lengths are facts with the dimension of a

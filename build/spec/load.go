@@ -29,6 +29,7 @@ type loader struct {
 	shots    map[string][]problem.Span // files of pictures, and where each is named
 	used     map[string]bool           // build sheets that something is built on
 	extra    *extra                    // what fleet.toml and build sheets add to the routines
+	settling bool                      // the register is about to be brought up to date
 	problems problem.List
 }
 
@@ -36,7 +37,18 @@ type loader struct {
 // problems. The fleet is complete as far as it could be read; whether it may
 // be published depends on the problems.
 func Load(files fs.FS, prefix string, lib *components.Library) (*Fleet, problem.List) {
+	return open(files, prefix, lib).load()
+}
+
+// LoadForLabels is Load for whoever is about to bring the register up to date:
+// that it is not yet is no problem then.
+func LoadForLabels(files fs.FS, prefix string, lib *components.Library) (*Fleet, problem.List) {
 	l := open(files, prefix, lib)
+	l.settling = true
+	return l.load()
+}
+
+func (l *loader) load() (*Fleet, problem.List) {
 	var all []Summary
 	for _, file := range l.specs() {
 		r := l.readVan(file)
@@ -59,6 +71,7 @@ func open(files fs.FS, prefix string, lib *components.Library) *loader {
 		fleet: &Fleet{Operator: Operator{Library: lib}, Staff: map[string]*Staff{}, Sources: map[string][]byte{}, read: map[*Van]Read{}}}
 	l.ownSystems()
 	l.readFleet()
+	l.readRegister()
 	l.readSheets()
 	l.knowRoutines()
 	l.readPages()
@@ -158,6 +171,7 @@ func (l *loader) readFleet() {
 		}
 		f.Address = base
 	}
+	l.labelWishes(r)
 	f.Languages, _ = r.Texts("languages", manifest.Required, manifest.Example(`["en"]`))
 	l.languages(r)
 	if draft, _ := r.Bool("draft"); draft {
@@ -235,4 +249,5 @@ func (l *loader) checkFleet(vans []Summary) {
 	l.checkCodes(vans)
 	l.checkPageLinks(vans)
 	l.checkStepsFitted(vans)
+	l.checkRegister(vans)
 }

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"sync"
 
+	"doorpocket/build/label"
 	"doorpocket/build/pictures"
 	"doorpocket/components"
 	"doorpocket/components/manifest"
@@ -30,6 +31,8 @@ type Summary struct {
 	SpecDate   manifest.Date
 	At         problem.Span // of the code
 	Fitted     []string     // names
+	Labels     label.Van    // what the register is compared with
+	Sound      bool         // all of it could be read
 }
 
 // Read is a spec as read: what hirers may know and what only staff may see,
@@ -128,7 +131,7 @@ func (l *loader) specs() []string { return l.list("vans") }
 func (l *loader) readVan(file string) Read {
 	fleet := *l.fleet
 	fleet.Staff, fleet.Sources = map[string]*Staff{}, map[string][]byte{}
-	own := &loader{files: l.files, prefix: l.prefix, given: l.given, fleet: &fleet, prose: l.prose, sheets: l.sheets,
+	own := &loader{settling: l.settling, files: l.files, prefix: l.prefix, given: l.given, fleet: &fleet, prose: l.prose, sheets: l.sheets,
 		torn: map[string]bool{}, shots: map[string][]problem.Span{}, used: map[string]bool{}, extra: l.extra}
 	v := own.van(file)
 	read := Read{Van: v, Sources: fleet.Sources, Problems: own.problems, shots: own.shots}
@@ -140,6 +143,7 @@ func (l *loader) readVan(file string) Read {
 	for _, f := range v.Fitted {
 		read.Summary.Fitted = append(read.Summary.Fitted, f.Name)
 	}
+	read.Summary.Labels, read.Summary.Sound = own.labelVan(v), !own.problems.HasErrors()
 	read.Listings = []Listing{{File: file, Data: fleet.Sources[l.prefix+file]}}
 	seen := map[string]bool{}
 	for s := l.sheets[v.Build]; s != nil && !seen[s.name]; s = l.sheets[s.build] {

@@ -103,6 +103,7 @@ func (l *loader) complete(v *Van, absent []string) {
 			v.Body = &filled
 		}
 	}
+	l.registered(v)
 	l.check(v)
 }
 

@@ -24,6 +24,7 @@ type commands struct {
 	Due     due        `cmd:""`
 	Inspect inspect    `cmd:""`
 	Systems systems    `cmd:""`
+	Labels  labels     `cmd:""`
 	Table   table      `cmd:""`
 	Schema  schema     `cmd:""`
 	Print   printCmd   `cmd:""`

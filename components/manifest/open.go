@@ -10,11 +10,11 @@ import (
 )
 
 // open checks that the data is plain UTF-8 text of a reasonable size.
-func open(name string, data []byte, found *problem.List) (*Source, bool) {
+func open(name string, data []byte, most int, found *problem.List) (*Source, bool) {
 	whole := problem.Span{File: name}
-	if len(data) > maxBytes {
+	if len(data) > most {
 		found.Errorf(whole, "file-too-large", "File that is too large",
-			"The file has %d bytes; at most %d are read. Check that it is the right file, or split it.", len(data), maxBytes)
+			"The file has %d bytes; at most %d are read. Check that it is the right file, or split it.", len(data), most)
 		return nil, false
 	}
 	if encoding := wideEncoding(data); encoding != "" {

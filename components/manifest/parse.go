@@ -5,13 +5,19 @@ import "doorpocket/components/problem"
 // Parse reads a TOML file. The table is nil only if the file is too broken to
 // say which keys it has; then the list holds at least one error. The name is
 // used in places and may be anything that helps to find the file.
-func Parse(name string, data []byte) (*Table, problem.List) {
+func Parse(name string, data []byte) (*Table, problem.List) { return parse(name, data, usual) }
+
+// ParseKept is Parse for a file that the program keeps for the whole fleet,
+// which may be far larger than one that a person writes.
+func ParseKept(name string, data []byte) (*Table, problem.List) { return parse(name, data, kept) }
+
+func parse(name string, data []byte, most limits) (*Table, problem.List) {
 	var found problem.List
-	source, ok := open(name, data, &found)
+	source, ok := open(name, data, most.bytes, &found)
 	if !ok {
 		return nil, found
 	}
-	p := &parser{source: source, text: append([]byte(nil), source.Data...), found: &found, broken: map[int]int{}}
+	p := &parser{source: source, most: most, text: append([]byte(nil), source.Data...), found: &found, broken: map[int]int{}}
 	table := p.run()
 	found.Dedupe()
 	return table, found
@@ -21,6 +27,7 @@ func Parse(name string, data []byte) (*Table, problem.List) {
 // rest can be read too.
 type parser struct {
 	source *Source
+	most   limits
 	text   []byte // same length and lines as the source
 	found  *problem.List
 	broken map[int]int // see builder
@@ -30,7 +37,7 @@ type parser struct {
 // run scans, decodes and mends until the library accepts the text.
 func (p *parser) run() *Table {
 	for range maxReported {
-		scanned := scan(p.text)
+		scanned := scan(p.text, p.most.keys)
 		if scanned.limit != nil {
 			p.reportLimit(scanned.limit)
 			return nil

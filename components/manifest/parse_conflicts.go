@@ -1,6 +1,10 @@
 package manifest
 
-import "doorpocket/components/problem"
+import (
+	"fmt"
+
+	"doorpocket/components/problem"
+)
 
 // leaveOut reports keys that were written twice, and blanks the later ones.
 func (p *parser) leaveOut(conflicts []conflict) {
@@ -56,7 +60,7 @@ func (p *parser) reportLimit(l *limitHit) {
 	case "key-too-long":
 		summary, detail = "Key that is too long", "The names of a key may have 1000 bytes in all. Use a shorter name."
 	case "too-many-keys":
-		summary, detail = "Too many keys in one file", "A file may have 20 000 keys. Split it into several files."
+		summary, detail = "Too many keys in one file", fmt.Sprintf("A file may have %d keys. Split it into several files.", p.most.keys)
 	}
 	p.report(l.start, l.end, l.code, summary, detail)
 }

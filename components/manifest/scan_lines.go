@@ -41,6 +41,7 @@ type scanner struct {
 	conflicts  []conflict
 	discarding bool // current belongs to a header that is in conflict
 	keys       int
+	mostKeys   int
 	nesting    int     // brackets and braces open around here
 	leaves     []*node // every value that holds no others, in order
 	stuck      stuck
@@ -54,8 +55,8 @@ type limitHit struct {
 }
 
 // scan reads a whole text.
-func scan(text []byte) *scanner {
-	s := &scanner{text: text, root: newTable(header, 0, 0, 0)}
+func scan(text []byte, mostKeys int) *scanner {
+	s := &scanner{text: text, mostKeys: mostKeys, root: newTable(header, 0, 0, 0)}
 	s.current = s.root
 	for s.skipBlank(); s.at < len(s.text) && s.limit == nil; s.skipBlank() {
 		s.statement()
@@ -179,7 +180,7 @@ func (s *scanner) within(into *node, parts []keyPart) bool {
 		s.over("too-deep", first.start, last.end)
 	case bytes > maxPath:
 		s.over("key-too-long", first.start, last.end)
-	case s.keys > maxKeys:
+	case s.keys > s.mostKeys:
 		s.over("too-many-keys", first.start, last.end)
 	}
 	return s.limit == nil

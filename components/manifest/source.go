@@ -52,7 +52,7 @@ func (s *Source) Line(n int) string {
 	if n < 1 || n > len(s.lines) {
 		return ""
 	}
-	return strings.TrimSuffix(s.text[s.lines[n-1]:s.lineEnd(n)], "")
+	return strings.TrimSuffix(s.text[s.lines[n-1]:s.lineEnd(n)], "\r")
 }
 
 // quoted returns a line for use in a problem. A monstrous line is left out: it
@@ -66,13 +66,28 @@ func (s *Source) quoted(n int) string {
 
 // Text returns what stands at a span of this file, over line ends if need be.
 func (s *Source) Text(span problem.Span) string {
+	from, to := s.Offsets(span)
+	return s.text[from:to]
+}
+
+// Offsets returns the bytes of Data between which a span of this file stands:
+// twice 0 where its line does not exist.
+func (s *Source) Offsets(span problem.Span) (from, to int) {
 	if span.Start.Line < 1 || span.Start.Line > len(s.lines) {
-		return ""
+		return 0, 0
 	}
 	before := s.countTo(s.lines[span.Start.Line-1])
-	from := s.offsetOf(before + max(span.Start.Column-1, 0))
-	to := s.offsetOf(s.countTo(from) + max(span.Length, 0))
-	return s.text[from:to]
+	from = s.offsetOf(before + max(span.Start.Column-1, 0))
+	return from, s.offsetOf(s.countTo(from) + max(span.Length, 0))
+}
+
+// LineStart returns the offset of the first byte of line n, counted from 1; the
+// length of the file for a line behind its last.
+func (s *Source) LineStart(n int) int {
+	if n > len(s.lines) {
+		return len(s.Data)
+	}
+	return s.lines[max(n, 1)-1]
 }
 
 // Span returns the span between two byte offsets.

@@ -7,7 +7,7 @@ import "doorpocket/components/problem"
 // byte order mark, nil where the file cannot be used.
 func Text(name string, data []byte) ([]byte, problem.List) {
 	var found problem.List
-	source, ok := open(name, data, &found)
+	source, ok := open(name, data, maxBytes, &found)
 	if !ok {
 		return nil, found
 	}
