@@ -35,11 +35,18 @@
 
   const watch = (registration) => {
     offer(registration);
-    registration.addEventListener("updatefound", () => {
-      const coming = registration.installing;
-      coming.addEventListener("statechange", () => offer(registration));
-    });
     const check = () => registration.update().catch(() => {});
+    // A guide that could not be had whole, as while a deploy is half-way, is looked
+    // for again soon, and then less and less often.
+    let later = 4000;
+    const follow = (coming) => coming && coming.addEventListener("statechange", () => {
+      offer(registration);
+      if (coming.state !== "redundant") return;
+      setTimeout(check, later);
+      later *= 2;
+    });
+    follow(registration.installing);
+    registration.addEventListener("updatefound", () => follow(registration.installing));
     check();
     document.addEventListener("visibilitychange", () => { if (!document.hidden) check(); });
   };
