@@ -3,8 +3,6 @@ package main
 import (
 	"encoding/csv"
 	"fmt"
-	"slices"
-	"strings"
 	"text/tabwriter"
 	"time"
 
@@ -24,8 +22,8 @@ var dueForms = []string{"text", "csv", "calendar"}
 
 // Run is called by the command line.
 func (c *due) Run(out *speaker) error {
-	if !slices.Contains(dueForms, c.As) {
-		return errUsage{fmt.Errorf("--as is %s, not %q", strings.Join(dueForms, ", "), c.As)}
+	if err := oneForm(c.As, dueForms); err != nil {
+		return err
 	}
 	day, err := dayOf(c.On)
 	if err != nil {

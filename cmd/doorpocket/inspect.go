@@ -1,10 +1,6 @@
 package main
 
 import (
-	"fmt"
-	"slices"
-	"strings"
-
 	listing "doorpocket/build/due"
 	"doorpocket/build/publication"
 	"doorpocket/build/report"
@@ -19,8 +15,8 @@ type inspect struct {
 
 // Run is called by the command line.
 func (c *inspect) Run(out *speaker) error {
-	if forms := append([]string{"text"}, report.Forms...); !slices.Contains(forms, c.As) {
-		return errUsage{fmt.Errorf("--as is %s, not %q", strings.Join(forms, ", "), c.As)}
+	if err := oneForm(c.As, append([]string{"text"}, report.Forms...)); err != nil {
+		return err
 	}
 	day, err := dayOf(c.On)
 	if err != nil {

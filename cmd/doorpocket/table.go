@@ -21,8 +21,8 @@ type table struct {
 
 // Run is called by the command line.
 func (c *table) Run(out *speaker) error {
-	if !slices.Contains(desk.Forms, c.As) {
-		return errUsage{fmt.Errorf("--as is %s, not %q", strings.Join(desk.Forms, ", "), c.As)}
+	if err := oneForm(c.As, desk.Forms); err != nil {
+		return err
 	}
 	s, err := findSource(c.Fleet, true)
 	if err != nil {
