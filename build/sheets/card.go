@@ -72,7 +72,7 @@ func (c card) draw() error {
 	right := width - cardQR - 3
 	y = c.paragraph(x, y, right, paper.Type{Size: 15, Bold: true}, w.say("card_guide"))
 	y = c.paragraph(x, y+2, right, paper.Type{Size: 11}, w.say("card_scan"))
-	c.address(x, y+2, right, w.say("card_type", "address", c.g.Operator.Address.Reading(label.Path(c.g.Van.Code, "")), c.g.Operator.Level))
+	c.address(x, y+2, right, w.say("card_type", "address", c.g.Operator.Address.Reading(label.Path(c.g.Van.Code, ""))))
 	y = c.calls(110, width)
 	c.sizes(y+4, width)
 	foot := paper.Type{Size: 8, Colour: paper.Grey}

@@ -30,6 +30,9 @@ type Title struct{ Lang, Text string }
 // Code is the code as it is printed and read out.
 func (s Sticker) Code() string { return s.Van + " " + s.Label }
 
+// Ref is the label in the words of the register.
+func (s Sticker) Ref() label.Ref { return label.Ref{Van: s.Van, Code: s.Label} }
+
 // maxTitles is in how many languages a label names its system.
 const maxTitles = 3
 
@@ -44,7 +47,7 @@ func Stickers(op *spec.Operator, vans []*spec.Van, want func(Sticker) bool) iter
 					fitted = append(fitted, f)
 				}
 			}
-			slices.SortFunc(fitted, func(a, b *spec.Fitted) int { return compareCodes(a.Label, b.Label) })
+			slices.SortFunc(fitted, func(a, b *spec.Fitted) int { return label.CompareCodes(a.Label, b.Label) })
 			for _, f := range fitted {
 				s := stickerOf(op, v, f)
 				if (want == nil || want(s)) && !yield(s) {
@@ -70,11 +73,6 @@ func stickerOf(op *spec.Operator, v *spec.Van, f *spec.Fitted) Sticker {
 		}
 	}
 	return s
-}
-
-// compareCodes orders label codes by letter and number.
-func compareCodes(a, b string) int {
-	return cmp.Or(cmp.Compare(a[:1], b[:1]), cmp.Compare(len(a), len(b)), cmp.Compare(a, b))
 }
 
 var gravity = map[string]int{"danger": 0, "warning": 1, "caution": 2, "notice": 3}

@@ -35,6 +35,7 @@ type printing struct {
 	words  *render.Words
 	stock  *paper.Stock
 	lang   string
+	demo   bool // it comes with the program
 }
 
 // materials reads the font, the signs and the words of a language.
@@ -73,7 +74,7 @@ func startPrinting(out *speaker, folder, lang string) (printing, error) {
 		return printing{}, errUsage{fmt.Errorf("the fleet has no language %q: %s", lang, hint(lang, fleet.Languages))}
 	}
 	p, err := materials(lang)
-	p.fleet = fleet
+	p.fleet, p.demo = fleet, s.demo
 	return p, err
 }
 

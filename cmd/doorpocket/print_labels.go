@@ -12,6 +12,7 @@ import (
 	"strings"
 	"time"
 
+	"doorpocket/build/label"
 	"doorpocket/build/paper"
 	"doorpocket/build/sheets"
 	"doorpocket/build/spec"
@@ -30,6 +31,8 @@ type printLabels struct {
 	Family   []string `name:"family"`
 	Cut      string   `name:"cut" default:"none"`
 	Distance string   `name:"distance"`
+	New      bool     `name:"new"`
+	On       string   `name:"on"`
 }
 
 // usualGrid is the grid where none is named.
@@ -61,10 +64,40 @@ func (c *printLabels) Run(out *speaker) error {
 	if err != nil {
 		return err
 	}
-	return c.print(out, p, vans, grid)
+	stickers := slices.Collect(sheets.Stickers(&p.fleet.Operator, vans, c.wanted(p.fleet.Register)))
+	memo, err := c.memo(p, stickers)
+	if err != nil {
+		return err
+	}
+	if len(stickers) == 0 {
+		return c.nothing(out)
+	}
+	if err := c.print(out, p, vans, stickers, grid); err != nil {
+		return err
+	}
+	return memo.write(out, stickers)
 }
 
-func (c *printLabels) print(out *speaker, p printing, vans []*spec.Van, grid sheets.Grid) error {
+// wanted chooses among the labels by what was asked for.
+func (c *printLabels) wanted(register *label.Register) func(sheets.Sticker) bool {
+	return func(s sheets.Sticker) bool {
+		e := register.Find(s.Ref())
+		printed := e != nil && !e.Printed.IsZero()
+		return !(c.New && printed) && (len(c.Family) == 0 || slices.Contains(c.Family, s.Family))
+	}
+}
+
+// nothing says that there is no label to print, which is fine where only new
+// ones were asked for.
+func (c *printLabels) nothing(out *speaker) error {
+	if c.New {
+		out.say("Every label has been printed: nothing was written.")
+		return nil
+	}
+	return fmt.Errorf("there is no label to print: nothing was written")
+}
+
+func (c *printLabels) print(out *speaker, p printing, vans []*spec.Van, stickers []sheets.Sticker, grid sheets.Grid) error {
 	call, err := p.words.Say("label_call", "number", strings.ReplaceAll(p.fleet.Call.Helpline, " ", "\u00a0"))
 	if err != nil {
 		return err
@@ -77,17 +110,13 @@ func (c *printLabels) print(out *speaker, p printing, vans []*spec.Van, grid she
 		Stock: p.stock, About: paper.About{Title: title, Lang: p.lang, Date: latest(vans)},
 		Grid: grid, Start: c.Start, Cut: sheets.Cut(c.Cut), Call: call,
 	}
-	want := func(s sheets.Sticker) bool { return len(c.Family) == 0 || slices.Contains(c.Family, s.Family) }
 	var files lot
 	defer files.drop()
-	made, err := job.Print(sheets.Stickers(&p.fleet.Operator, vans, want), func(file int) (io.WriteCloser, error) {
+	made, err := job.Print(slices.Values(stickers), func(file int) (io.WriteCloser, error) {
 		return files.create(numbered(c.Out, file))
 	})
 	if err != nil {
 		return err
-	}
-	if made.Labels == 0 {
-		return fmt.Errorf("there is no label to print: nothing was written")
 	}
 	if err := files.keep(); err != nil {
 		return err
