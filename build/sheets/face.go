@@ -95,12 +95,9 @@ func (f face) beside(s Sticker, b box) error {
 }
 
 // head finds the type of the code and the side of the sign, which gives way as
-// far as it can still be made out.
+// far as it can still be made out. A label without a sign leaves the room of one
+// empty, so that the codes of a sheet look alike.
 func (f face) head(s Sticker, b box, sign, gap float64) (code paper.Type, side float64, err error) {
-	if s.Sign == "" {
-		code, err = f.fitCode(s, b.w, 0.36*b.h)
-		return code, 0, err
-	}
 	for side = sign; ; side -= 0.5 {
 		code, err = f.fitCode(s, b.w-side-gap, 0.36*b.h)
 		if err == nil || side-0.5 < leastSign {
