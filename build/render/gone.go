@@ -27,7 +27,7 @@ func (v *van) gone(x *guide.Gone) {
 // gone says what became of the thing of a label. to links to what stands in its
 // place.
 func (r *Renderer) gone(w *Words, x *guide.Gone, van, name string, to func(*guide.Standing) link) goneView {
-	view := goneView{Heading: w.must("gone"), About: w.must("gone_was", "code", van+" "+x.Code, "title", x.Title), NowTitle: w.must("gone_now")}
+	view := goneView{Heading: w.must("gone"), About: w.wasFor(van, x), NowTitle: w.must("gone_now")}
 	if x.Now != nil {
 		view.Now = []link{to(x.Now)}
 		if x.Now.Ref.Van != van {
@@ -42,6 +42,11 @@ func (r *Renderer) gone(w *Words, x *guide.Gone, van, name string, to func(*guid
 		view.Says = append(view.Says, w.must("gone_tell"))
 	}
 	return view
+}
+
+// wasFor says what the label of something that is gone stood for.
+func (w *Words) wasFor(van string, x *guide.Gone) string {
+	return w.must("gone_was", "code", van+" "+x.Code, "title", x.Title)
 }
 
 // Left renders what remains of the guide of a van that has left the fleet: a

@@ -60,7 +60,7 @@ func (r *Renderer) Van(g *guide.Guide) ([]File, error) {
 	for _, x := range g.Gone {
 		v.gone(x)
 	}
-	v.add(v.searchPath(), search.Script(g, search.Language{Idle: w.must("find_idle"), Trouble: w.must("find_trouble"), Endings: w.must("find_endings")}))
+	v.add(v.searchPath(), search.Script(g, v.searchLanguage()))
 	return v.files, v.err
 }
 
@@ -88,6 +88,15 @@ func (v *van) lang() string {
 		return ""
 	}
 	return v.guide.Lang + "/"
+}
+
+// searchLanguage is what search needs of the words of the guide's language.
+func (v *van) searchLanguage() search.Language {
+	return search.Language{
+		Idle: v.w.must("find_idle"), Trouble: v.w.must("find_trouble"), Endings: v.w.must("find_endings"),
+		OldLabel: v.w.must("gone"),
+		WasFor:   func(x *guide.Gone) string { return v.w.wasFor(v.guide.Van.Code, x) },
+	}
 }
 
 func (v *van) searchPath() string {

@@ -1,5 +1,6 @@
 // Package search makes the documents that a phone searches: one for every page,
-// routine, symptom and own page of a guide.
+// routine, symptom and own page of a guide, and for every label whose thing is
+// gone.
 package search
 
 import (
@@ -18,7 +19,7 @@ type Document struct {
 	ID    int    `json:"id"`
 	Path  string `json:"path"` // from the van's start
 	Code  string `json:"code,omitempty"`
-	Kind  string `json:"kind"` // danger, symptom, routine or page
+	Kind  string `json:"kind"` // danger, symptom, routine, page or gone
 	Title string `json:"title"`
 	About string `json:"about"`
 	Words string `json:"words"` // what people say and type
@@ -28,7 +29,7 @@ type Document struct {
 
 // Documents lists the documents of a guide, dangers first, so that among equals
 // the one that matters most is found first.
-func Documents(g *guide.Guide) []Document {
+func Documents(g *guide.Guide, l Language) []Document {
 	var all []Document
 	add := func(d Document, said []string) {
 		d.Path += language(g) + "index.html"
@@ -58,6 +59,9 @@ func Documents(g *guide.Guide) []Document {
 			add(Document{Path: guide.OwnPath(own.Name), Kind: "page", Title: w.Title, Lines: ownLines(guide.Filler{Guide: g}, w.Page)}, headings(guide.Filler{Guide: g}, w.Page))
 		}
 	}
+	for _, x := range g.Gone {
+		add(Document{Path: x.Path, Kind: "gone", Code: x.Code, Title: l.OldLabel, About: l.WasFor(x), Lines: []string{}}, nil)
+	}
 	slices.SortStableFunc(all, func(a, b Document) int { return slices.Index(kinds, a.Kind) - slices.Index(kinds, b.Kind) })
 	for i := range all {
 		all[i].ID = i
@@ -66,7 +70,7 @@ func Documents(g *guide.Guide) []Document {
 }
 
 // kinds are the kinds of documents in the order in which they stand.
-var kinds = []string{"danger", "symptom", "routine", "page"}
+var kinds = []string{"danger", "symptom", "routine", "page", "gone"}
 
 func language(g *guide.Guide) string {
 	if g.Main {
@@ -143,11 +147,15 @@ func sentences(text string) []string {
 	return all
 }
 
-// Language is what search has to know of the language of a guide.
+// Language is what search has to know of the language of a guide, and its words
+// for labels whose things are gone.
 type Language struct {
 	Idle    string `json:"idle"`    // words that mean nothing in a question, with spaces between
 	Trouble string `json:"trouble"` // words that tell of trouble, with spaces between
 	Endings string `json:"endings"` // of words that mean the same without, with spaces between
+
+	OldLabel string                   `json:"-"`
+	WasFor   func(*guide.Gone) string `json:"-"` // needed where something is gone
 }
 
 // Script is the documents as a script that a page can load also without a
@@ -158,7 +166,7 @@ func Script(g *guide.Guide, l Language) []byte {
 	data := struct {
 		Language
 		Documents []Document `json:"documents"`
-	}{l, Documents(g)}
+	}{l, Documents(g, l)}
 	if err := json.NewEncoder(&b).Encode(data); err != nil {
 		panic(err) // strings and numbers can always be encoded
 	}

@@ -43,7 +43,7 @@ func built(t *testing.T) *guide.Guide {
 // Every page of a guide is one document that leads to it, dangers first.
 func TestDocuments(t *testing.T) {
 	g := built(t)
-	documents := search.Documents(g)
+	documents := search.Documents(g, english)
 	if want := len(g.Symptoms) + len(g.Routines) + len(g.Pages) + 1; len(documents) != want {
 		t.Errorf("%d documents, not %d", len(documents), want)
 	}
@@ -76,7 +76,7 @@ func TestDocuments(t *testing.T) {
 // title; an own page by all it says.
 func TestWhatADocumentHolds(t *testing.T) {
 	var pump, own search.Document
-	for _, d := range search.Documents(built(t)) {
+	for _, d := range search.Documents(built(t), english) {
 		switch {
 		case d.Code == "W1":
 			pump = d
@@ -89,6 +89,20 @@ func TestWhatADocumentHolds(t *testing.T) {
 	}
 	if !strings.Contains(strings.Join(own.Lines, " "), "We like Rowan.") || !strings.Contains(own.Words, "By the sea") {
 		t.Errorf("%+v", own)
+	}
+}
+
+// What a van no longer has is found last, by the code on its label.
+func TestOldLabelIsFound(t *testing.T) {
+	g := built(t)
+	g.Gone = []*guide.Gone{{Code: "K7", Path: "K7/", Title: "Microwave"}}
+	l := english
+	l.OldLabel = "An old label"
+	l.WasFor = func(x *guide.Gone) string { return x.Code + " was for: " + x.Title }
+	documents := search.Documents(g, l)
+	got := documents[len(documents)-1]
+	if got.Kind != "gone" || got.Code != "K7" || got.Path != "K7/index.html" || got.Title != "An old label" || got.About != "K7 was for: Microwave" {
+		t.Errorf("%+v", got)
 	}
 }
 
@@ -116,7 +130,7 @@ func TestScriptHoldsNoMarkup(t *testing.T) {
 	for _, d := range held.Documents {
 		found = found || strings.Contains(d.Title, "</script><script>")
 	}
-	if !found || len(held.Documents) != len(search.Documents(g)) || held.Idle != "the" || held.Trouble != "not" || held.Endings != "s" {
+	if !found || len(held.Documents) != len(search.Documents(g, english)) || held.Idle != "the" || held.Trouble != "not" || held.Endings != "s" {
 		t.Error("the title is lost")
 	}
 	if again := search.Script(g, english); string(again) != script {

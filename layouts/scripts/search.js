@@ -81,7 +81,8 @@ const guideFinder = (MiniSearch, { documents, idle, trouble, endings }) => {
   const weight = (kind, troubled, single) => {
     if (kind === "danger") return single ? 1.1 : 1.6;
     if (kind === "symptom") return troubled ? 1.9 : single ? 0.5 : 0.9;
-    return 1;
+    // What a van no longer has is found by its old code, and where nothing else is.
+    return kind === "gone" ? 0.2 : 1;
   };
 
   // said tells how much of a question stands in one of a page's phrases.
