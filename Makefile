@@ -3,8 +3,8 @@
 # make test   installs what the tests need and runs them all
 
 GO ?= go
-PACKAGES = chromium zbar-tools poppler-utils qpdf units python3-iapws nginx-light rsync npm
-PROGRAMS = chromium zbarimg pdftoppm qpdf units nginx rsync npm
+PACKAGES = chromium zbar-tools poppler-utils qpdf units python3-iapws nginx-light rsync git npm
+PROGRAMS = chromium zbarimg pdftoppm qpdf units nginx rsync git npm
 SUDO := $(shell [ "$$(id -u)" = 0 ] || echo sudo)
 
 export CGO_ENABLED = 0

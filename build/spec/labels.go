@@ -69,6 +69,15 @@ func (l *loader) statedLabel(r *manifest.Reader, f *Fitted) {
 	}
 }
 
+// Was lists the names by which the spec says that it was called before.
+func (f *Fitted) Was() []string { return f.label.was }
+
+// WantsLabel reports whether one can stick a label beside it and the spec does not
+// say that none is wanted.
+func (f *Fitted) WantsLabel() bool {
+	return f.System.Label && !f.Automatic && f.label.code != label.None
+}
+
 // labelWishes reads what fleet.toml says of labels.
 func (l *loader) labelWishes(r *manifest.Reader) {
 	w := &l.fleet.wish

@@ -58,6 +58,14 @@ func Open(files fs.FS, prefix string, lib *components.Library) *Reading {
 	return &Reading{l: open(files, prefix, lib), shots: map[string][]problem.Span{}}
 }
 
+// OpenForLabels is Open for whoever does not mind that the register of labels is
+// behind the specs.
+func OpenForLabels(files fs.FS, prefix string, lib *components.Library) *Reading {
+	r := Open(files, prefix, lib)
+	r.l.settling = true
+	return r
+}
+
 // Fleet is what was read, without vans.
 func (r *Reading) Fleet() *Fleet { return r.l.fleet }
 

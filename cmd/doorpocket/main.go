@@ -22,6 +22,7 @@ type commands struct {
 	Begin   starting   `cmd:""`
 	Preview previewing `cmd:""`
 	Due     due        `cmd:""`
+	Compare compare    `cmd:""`
 	Inspect inspect    `cmd:""`
 	Systems systems    `cmd:""`
 	Labels  labels     `cmd:""`

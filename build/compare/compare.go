@@ -1,0 +1,106 @@
+package compare
+
+import (
+	"runtime"
+	"slices"
+	"sync"
+
+	"doorpocket/build/guide"
+	"doorpocket/build/spec"
+	"doorpocket/components/problem"
+)
+
+// Voice puts changes into the words of one language.
+type Voice interface {
+	// Say gives the words for a key with names and values in turn.
+	Say(key string, pairs ...any) string
+	// Where says in words where something is on the van of a guide.
+	Where(g *guide.Guide, p spec.Place) string
+}
+
+// Make compares two sides that have no errors of their own. The problems are
+// errors that show only when guides are put together; the report is nil then.
+func Make(old, new *Side, lang string, voice Voice) (*Report, problem.List) {
+	c := comparison{old: newBench(old, lang), new: newBench(new, lang), lang: lang, voice: voice}
+	report := &Report{Fleet: new.operator().Name, Old: old.Name, New: new.Name}
+	report.Shared = c.shared()
+	results := c.vans()
+	var found problem.List
+	for _, r := range results {
+		found.Add(r.problems...)
+	}
+	if found.HasErrors() {
+		found.Sort()
+		found.Dedupe()
+		return nil, found
+	}
+	report.Joined, report.Left, report.Groups, report.Same = c.gather(results)
+	report.Files = files(old.files, new.files)
+	return report, nil
+}
+
+type comparison struct {
+	old, new *bench
+	lang     string
+	voice    Voice
+}
+
+// result is what became of one van.
+type result struct {
+	ref      VanRef
+	build    string
+	isOld    bool // there before
+	isNew    bool // there now
+	changes  Both
+	problems problem.List
+}
+
+// vans compares van by van, a few at a time, in the order of their codes.
+func (c *comparison) vans() []result {
+	codes := slices.Concat(c.old.side.codes(), c.new.side.codes())
+	slices.Sort(codes)
+	codes = slices.Compact(codes)
+	results := make([]result, len(codes))
+	work := make(chan int)
+	var group sync.WaitGroup
+	for range runtime.GOMAXPROCS(0) {
+		group.Go(func() {
+			for i := range work {
+				results[i] = c.van(codes[i])
+			}
+		})
+	}
+	for i := range codes {
+		work <- i
+	}
+	close(work)
+	group.Wait()
+	return results
+}
+
+func (c *comparison) van(code string) result {
+	r := result{ref: VanRef{Code: code}}
+	_, r.isOld = c.old.side.specs[code]
+	_, r.isNew = c.new.side.specs[code]
+	var before, now van
+	if r.isOld {
+		before, r.problems = c.old.van(code)
+	}
+	if r.isNew {
+		var more problem.List
+		now, more = c.new.van(code)
+		r.problems.Add(more...)
+	}
+	switch {
+	case r.problems.HasErrors():
+	case !r.isNew:
+		r.ref.Name, r.ref.Labels = before.guide.Van.Name, labelsOf(before.guide.Van)
+	case !r.isOld:
+		r.ref.Name, r.ref.Labels, r.build = now.guide.Van.Name, labelsOf(now.guide.Van), now.guide.Van.Build
+	default:
+		r.ref.Name, r.build = now.guide.Van.Name, now.guide.Van.Build
+		r.changes.Hirers = c.hirers(before.guide, now.guide)
+		r.changes.Staff = c.staff(before, now)
+	}
+	return r
+}
