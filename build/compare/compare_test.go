@@ -112,7 +112,9 @@ func TestWords(t *testing.T) {
 			},
 			[]string{"E11 Television: is not there any more", "Labels to take off: E11 Television", "Spec of: 2 November 2026 (was: 2 October 2026)"}, nil},
 		"a thing that says it has another name": {
-			func(files fstest.MapFS) { edit(t, files, rowan, "[fitted.filter]", "[fitted.strainer]\nwas = \"filter\"") },
+			func(files fstest.MapFS) {
+				edit(t, files, rowan, "[fitted.filter]", "[fitted.strainer]\nwas = \"filter\"")
+			},
 			[]string{"vans/rowan.toml: lines added: 2, removed: 1"}, []string{"any more", "is new", "Labels"}},
 		"a thing replaced": {
 			func(files fstest.MapFS) {
@@ -120,10 +122,14 @@ func TestWords(t *testing.T) {
 			},
 			[]string{"E15 Roof panel: was called Solar panel", "Labels to print again, their words changed: E15 Roof panel"}, nil},
 		"a place": {
-			func(files fstest.MapFS) { edit(t, files, rowan, `along = "3.70 m", up = "0.85 m"`, `along = "3.90 m", up = "0.85 m"`) },
+			func(files fstest.MapFS) {
+				edit(t, files, rowan, `along = "3.70 m", up = "0.85 m"`, `along = "3.90 m", up = "0.85 m"`)
+			},
 			[]string{"G6 Outside gas point: where it is: Nearside, the passenger’s side, on the left, 3.90 m from the front, 0.85 m up from the ground (was: Nearside, the passenger’s side, on the left, 3.70 m from the front, 0.85 m up from the ground)"}, nil},
 		"staff": {
-			func(files fstest.MapFS) { edit(t, files, rowan, "gas_check_due            = 2027-03-14", "gas_check_due = 2028-03-14") },
+			func(files fstest.MapFS) {
+				edit(t, files, rowan, "gas_check_due            = 2027-03-14", "gas_check_due = 2028-03-14")
+			},
 			[]string{"Gas safety check: 14 March 2028 (was: 14 March 2027)"}, []string{"For hirers"}},
 		"whom to call": {
 			func(files fstest.MapFS) { edit(t, files, "fleet.toml", "960178", "960179") },
