@@ -24,23 +24,10 @@ type browser struct {
 	errors []string
 }
 
-// chromium starts the one browser of the package.
-var chromium = sync.OnceValues(func() (context.Context, error) {
-	options := append(chromedp.DefaultExecAllocatorOptions[:],
-		chromedp.NoSandbox, chromedp.DisableGPU, chromedp.Flag("disable-quic", true),
-		chromedp.UserDataDir(filepath.Join(scratch, "chromium")), chromedp.Flag("disable-component-update", true))
-	alloc, stopAlloc := chromedp.NewExecAllocator(context.Background(), options...)
-	ctx, stop := chromedp.NewContext(alloc)
-	stopChromium = func() { stop(); stopAlloc() }
-	return ctx, chromedp.Do(ctx)
-})
-
-var stopChromium = func() {}
-
 // newBrowser opens a window that shares nothing with others.
 func newBrowser(t *testing.T, width, height int) *browser {
 	t.Helper()
-	parent, err := chromium()
+	parent, err := chromium.running()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -74,7 +61,16 @@ func (b *browser) note(text string) {
 func (b *browser) run(t *testing.T, steps ...chromedp.Action[chromedp.Void]) {
 	t.Helper()
 	if err := chromedp.Do(b.ctx, steps...); err != nil {
+		b.stopIfGone(t)
 		t.Fatal(err)
+	}
+}
+
+// stopIfGone ends the test where its browser has ended.
+func (b *browser) stopIfGone(t *testing.T) {
+	t.Helper()
+	if err := gone(b.ctx); err != nil {
+		t.Fatalf("this says nothing about the guide: %v in the middle of this test", err)
 	}
 }
 
@@ -83,6 +79,7 @@ func ask[T any](t *testing.T, b *browser, action chromedp.Action[T]) T {
 	t.Helper()
 	found, err := chromedp.Run(b.ctx, action)
 	if err != nil {
+		b.stopIfGone(t)
 		t.Fatal(err)
 	}
 	return found

@@ -74,7 +74,7 @@ func TestMain(m *testing.M) {
 		panic(err)
 	}
 	status := m.Run()
-	stopChromium()
+	chromium.end()
 	_ = os.RemoveAll(scratch)
 	os.Exit(status)
 }

@@ -81,6 +81,9 @@ func wait(t *testing.T, b *browser, what, expression string) bool {
 		if err == nil && is {
 			return true
 		}
+		if err != nil {
+			b.stopIfGone(t)
+		}
 	}
 	if what != "" {
 		shown, err := chromedp.Run(b.ctx, chromedp.Evaluate[string](`(async () => JSON.stringify([location.href, document.body.textContent.slice(0, 200), await caches.keys(), (await navigator.serviceWorker.getRegistrations()).map((r) => r.scope)]))()`, chromedp.EvalAwaitPromise))
@@ -103,6 +106,7 @@ func scan(t *testing.T, b *browser, address string) {
 func visit(t *testing.T, b *browser, address string) string {
 	t.Helper()
 	if err := chromedp.Do(b.ctx, chromedp.Navigate(address)); err != nil {
+		b.stopIfGone(t)
 		return ""
 	}
 	return ask(t, b, chromedp.Evaluate[string](`(document.querySelector("h1")||{textContent:""}).textContent`))
