@@ -122,6 +122,9 @@ func TestContrastOfStyles(t *testing.T) {
 			pairs = append(pairs, pair{front, back, 4.5})
 		}
 	}
+	for _, front := range []string{"ink", "t-key", "t-text", "t-number", "t-note"} { // lines of a difference
+		pairs = append(pairs, pair{front, "d-new", 4.5}, pair{front, "d-old", 4.5})
+	}
 	pairs = append(pairs, pair{"ink", "tint", 4.5}, pair{"soft", "tint", 4.5})
 	for scheme, palette := range palettes(t) {
 		palette["white"], palette["black"] = "#fff", "#000"

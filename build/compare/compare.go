@@ -18,10 +18,17 @@ type Voice interface {
 	Where(g *guide.Guide, p spec.Place) string
 }
 
+// Sticker is a label: what it is called, and all else that is printed on it but for
+// its address, in a form that only equality is asked of.
+type Sticker struct{ Title, Rest string }
+
+// Stickers gives the labels of a van by their codes.
+type Stickers func(op *spec.Operator, v *spec.Van) map[string]Sticker
+
 // Make compares two sides that have no errors of their own. The problems are
 // errors that show only when guides are put together; the report is nil then.
-func Make(old, new *Side, lang string, voice Voice) (*Report, problem.List) {
-	c := comparison{old: newBench(old, lang), new: newBench(new, lang), lang: lang, voice: voice}
+func Make(old, new *Side, lang string, voice Voice, stickers Stickers) (*Report, problem.List) {
+	c := comparison{old: newBench(old, lang), new: newBench(new, lang), lang: lang, voice: voice, stickers: stickers}
 	report := &Report{Fleet: new.operator().Name, Old: old.Name, New: new.Name}
 	report.Shared = c.shared()
 	results := c.vans()
@@ -43,6 +50,7 @@ type comparison struct {
 	old, new *bench
 	lang     string
 	voice    Voice
+	stickers Stickers
 }
 
 // result is what became of one van.

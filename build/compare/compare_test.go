@@ -14,6 +14,7 @@ import (
 
 	"doorpocket/build/compare"
 	"doorpocket/build/render"
+	"doorpocket/build/sheets"
 	"doorpocket/components"
 	"doorpocket/components/problem"
 	"doorpocket/content"
@@ -78,7 +79,7 @@ func compared(t *testing.T, change func(files fstest.MapFS)) *compare.Report {
 	t.Helper()
 	files := demo(t)
 	change(files)
-	report, found := compare.Make(side(t, "old", demo(t), nil), side(t, "new", files, nil), "en", voice(t))
+	report, found := compare.Make(side(t, "old", demo(t), nil), side(t, "new", files, nil), "en", voice(t), sheets.Compared)
 	if report == nil {
 		t.Fatal(found)
 	}
@@ -223,7 +224,7 @@ func TestReportIsTheSameEveryTime(t *testing.T) {
 func TestBackwards(t *testing.T) {
 	files := demo(t)
 	changeAll(t)(files)
-	report, found := compare.Make(side(t, "new", files, nil), side(t, "old", demo(t), nil), "en", voice(t))
+	report, found := compare.Make(side(t, "new", files, nil), side(t, "old", demo(t), nil), "en", voice(t), sheets.Compared)
 	if report == nil {
 		t.Fatal(found)
 	}
@@ -241,7 +242,7 @@ func TestPictures(t *testing.T) {
 	edit(t, files, "vans/rowan.toml", "[fitted.solar]", "[fitted.solar]\npictures = [{ file = \"panel.jpg\", alt = \"The panel\" }]")
 	files["pictures/panel.jpg"] = &fstest.MapFile{}
 	make := func(was, now string) string {
-		report, found := compare.Make(side(t, "old", files, map[string]string{"panel.jpg": was}), side(t, "new", files, map[string]string{"panel.jpg": now}), "en", voice(t))
+		report, found := compare.Make(side(t, "old", files, map[string]string{"panel.jpg": was}), side(t, "new", files, map[string]string{"panel.jpg": now}), "en", voice(t), sheets.Compared)
 		if report == nil {
 			t.Fatal(found)
 		}

@@ -1,5 +1,12 @@
 package compare
 
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"encoding/json"
+	"fmt"
+)
+
 // Report is what changed from one state of a fleet to another. Lists are in a
 // fixed order, and nothing in it depends on the day or the machine.
 type Report struct {
@@ -130,6 +137,18 @@ type Hunk struct {
 type Line struct {
 	Mark byte
 	Text string
+}
+
+// Sum is another where anything of the report is.
+func (r *Report) Sum() string {
+	sum := sha256.New()
+	if err := json.NewEncoder(sum).Encode(r); err != nil {
+		panic(err) // nothing but texts and finite numbers
+	}
+	for _, f := range r.Files {
+		_, _ = fmt.Fprintf(sum, "%v\n", f.Hunks) // a sum takes everything
+	}
+	return hex.EncodeToString(sum.Sum(nil))
 }
 
 // Hirers gives the report without anything that only staff may know.

@@ -5,7 +5,6 @@ import (
 
 	"doorpocket/build/guide"
 	"doorpocket/build/label"
-	"doorpocket/build/sheets"
 	"doorpocket/build/spec"
 )
 
@@ -42,17 +41,6 @@ func (s *staff) words(kind Kind, key, what, now, was string) {
 	s.add(StaffChange{Kind: kind, Key: key, Now: now, Was: was, Text: s.voice.Say(words, "what", what, "now", now, "was", was)})
 }
 
-// stickersOf are the labels of a van by their codes, without the address: where
-// that moves all labels are stale, which is said once.
-func stickersOf(op *spec.Operator, v *spec.Van) map[string]sheets.Sticker {
-	all := map[string]sheets.Sticker{}
-	for s := range sheets.Stickers(op, []*spec.Van{v}, nil) {
-		s.Address, s.Level = "", 0
-		all[s.Label] = s
-	}
-	return all
-}
-
 // labelsOf lists the codes of a van in order.
 func labelsOf(v *spec.Van) []string {
 	var all []string
@@ -67,20 +55,20 @@ func labelsOf(v *spec.Van) []string {
 
 // labels tells which stickers to stick, to take off and to change.
 func (s *staff) labels() {
-	was, now := stickersOf(s.old.guide.Operator, s.old.read.Van), stickersOf(s.new.guide.Operator, s.new.read.Van)
+	was, now := s.stickers(s.old.guide.Operator, s.old.read.Van), s.stickers(s.new.guide.Operator, s.new.read.Van)
 	for _, code := range labelsOf(s.new.read.Van) {
 		sticker := now[code]
 		before, there := was[code]
 		switch {
 		case !there:
-			s.label(Stick, code, titleOfSticker(sticker))
-		case before.System != sticker.System || before.Sign != sticker.Sign || !slices.Equal(before.Titles, sticker.Titles):
-			s.label(Restick, code, titleOfSticker(sticker))
+			s.label(Stick, code, sticker.Title)
+		case before != sticker:
+			s.label(Restick, code, sticker.Title)
 		}
 	}
 	for _, code := range labelsOf(s.old.read.Van) {
 		if _, stays := now[code]; !stays {
-			s.label(TakeOff, code, titleOfSticker(was[code]))
+			s.label(TakeOff, code, was[code].Title)
 		}
 	}
 	for _, f := range s.new.read.Van.Fitted {
@@ -93,13 +81,6 @@ func (s *staff) labels() {
 
 func (s *staff) label(kind Kind, code, title string) {
 	s.add(StaffChange{Kind: kind, Label: code, Title: title, Text: title})
-}
-
-func titleOfSticker(s sheets.Sticker) string {
-	if len(s.Titles) == 0 {
-		return s.System
-	}
-	return s.Titles[0].Text
 }
 
 // entries tells what changed in [staff].

@@ -28,6 +28,9 @@ func takeCensus(job Job, s *site.Site) *census {
 	c.shared = c.in.shared(job.Version)
 	c.sum = sumOfInputs(c.shared)
 	c.rest = c.in.rest()
+	if job.Changes != nil {
+		c.rest = append(c.rest, Input{"what changed since an earlier state", job.Changes.Sum()})
+	}
 	known := s.Made(site.Fleet, &c.fleet)
 	records := c.records(s)
 	reasons := make([]string, len(c.specs))

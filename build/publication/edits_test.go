@@ -13,6 +13,7 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 
+	"doorpocket/build/compare"
 	"doorpocket/build/publication"
 	"doorpocket/build/sample"
 	"doorpocket/components"
@@ -38,6 +39,8 @@ type edited struct {
 	site   string
 	photo  [2][]byte
 	last   int
+	// changes is what the fleet was compared with an earlier state for.
+	changes *compare.Report
 }
 
 func newEdited(t *testing.T, seed uint64) *edited {
@@ -179,6 +182,11 @@ var edits = map[string]func(e *edited){
 	"spoil page": func(e *edited) {
 		e.spoil("hirers/*/index.html", func(name string) error { return os.WriteFile(name, []byte("spoilt"), 0o644) })
 	},
+	"compared": func(e *edited) {
+		e.changes = &compare.Report{Fleet: "Sample", Old: fmt.Sprint(e.number()), New: "now", Same: 1, Files: []compare.File{{Name: "fleet.toml",
+			Hunks: []compare.Hunk{{Old: 1, New: 1, Lines: []compare.Line{{Mark: '+', Text: fmt.Sprintf("name = %d", e.number())}}}}}}}
+	},
+	"not compared": func(e *edited) { e.changes = nil },
 	"lose page":    func(e *edited) { e.spoil("hirers/*/*/*/index.html", os.Remove) },
 	"lose folder":  func(e *edited) { e.spoil("hirers/*", os.RemoveAll) },
 	"lose script":  func(e *edited) { e.spoil("hirers/parts/*", os.Remove) },
@@ -235,9 +243,10 @@ func TestEditsAreAsIfAllWereMadeAnew(t *testing.T) {
 
 func (e *edited) compare(t *testing.T, history []string) {
 	t.Helper()
-	made, found, err := publishFiles(e.files, e.site, nil)
+	since := func(job *publication.Job) { job.Changes = e.changes }
+	made, found, err := publishFiles(e.files, e.site, since)
 	clean := filepath.Join(t.TempDir(), "site")
-	want, wantFound, wantErr := publishFiles(e.files, clean, nil)
+	want, wantFound, wantErr := publishFiles(e.files, clean, since)
 	if err != nil || wantErr != nil || found.HasErrors() {
 		t.Fatalf("after %v: %v %v %v", history, err, wantErr, found)
 	}
@@ -256,7 +265,7 @@ func (e *edited) compare(t *testing.T, history []string) {
 	if len(history)%5 != 0 {
 		return
 	}
-	if again, _, err := publishFiles(e.files, e.site, nil); err != nil || again.Files != 0 {
+	if again, _, err := publishFiles(e.files, e.site, since); err != nil || again.Files != 0 {
 		t.Errorf("after %v: publishing again writes %d files, %v", history, again.Files, err)
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"sync"
 
+	"doorpocket/build/compare"
 	"doorpocket/build/guide"
 	"doorpocket/build/offline"
 	"doorpocket/build/pictures"
@@ -147,8 +148,9 @@ func (p *press) pictures(v *spec.Van, out *printed) (map[string]pictures.Made, e
 	return shown, nil
 }
 
-// fleet writes the pages of the whole fleet and what all pages use.
-func (p *press) fleet(vans []spec.Summary, rows []render.StaffRow) error {
+// fleet writes the pages of the whole fleet and what all pages use, with what
+// changed since an earlier state where that is asked for.
+func (p *press) fleet(vans []spec.Summary, rows []render.StaffRow, changes *compare.Report) error {
 	pages, err := p.render.Fleet(p.op, vans)
 	if err != nil {
 		return err
@@ -159,9 +161,16 @@ func (p *press) fleet(vans []spec.Summary, rows []render.StaffRow) error {
 			return err
 		}
 	}
-	staff, err := p.render.Staff(p.op, rows)
+	staff, err := p.render.Staff(p.op, rows, changes != nil)
 	if err != nil {
 		return err
+	}
+	if changes != nil {
+		page, err := p.render.Changes(p.op, changes)
+		if err != nil {
+			return err
+		}
+		staff = append(staff, page)
 	}
 	return p.put(site.Fleet, "staff/", staff)
 }

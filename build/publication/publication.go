@@ -9,6 +9,7 @@ import (
 	"slices"
 	"strings"
 
+	"doorpocket/build/compare"
 	"doorpocket/build/site"
 	"doorpocket/build/spec"
 	"doorpocket/components"
@@ -26,6 +27,9 @@ type Job struct {
 	// Library is what systems are taken from, nil for the one that comes with the
 	// program.
 	Library func() (*components.Library, problem.List)
+	// Changes is what changed since an earlier state, for a page of the staff tree,
+	// nil for none.
+	Changes *compare.Report
 	// Progress is told of every van that is done; it may be nil.
 	Progress func(done, total int)
 }

@@ -247,7 +247,7 @@ func (p *publishing) printFleet(press *press, found problem.List) error {
 		vans = append(vans, v.Summary)
 		rows = append(rows, v.Row)
 	}
-	if err := press.fleet(vans, rows); err != nil {
+	if err := press.fleet(vans, rows, p.job.Changes); err != nil {
 		return err
 	}
 	codes, err := p.left(press)

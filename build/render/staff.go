@@ -28,6 +28,7 @@ type staffVanRow struct {
 type staffView struct {
 	frame
 	Register string // how the labels stand, "" where there is no register
+	Changed  bool   // there is a page of changes
 	Vans     []staffVanRow
 }
 
@@ -76,14 +77,15 @@ func StaffRowOf(op *spec.Operator, r spec.Read) StaffRow {
 }
 
 // Staff renders the pages of the whole fleet that only staff see, by their
-// paths below the staff tree.
-func (r *Renderer) Staff(op *spec.Operator, rows []StaffRow) ([]File, error) {
+// paths below the staff tree. changed tells whether the page of changes is among
+// them.
+func (r *Renderer) Staff(op *spec.Operator, rows []StaffRow, changed bool) ([]File, error) {
 	w, err := r.mainWords(op)
 	if err != nil {
 		return nil, err
 	}
 	values := op.Library.Values[op.Languages[0]]
-	view := staffView{frame: r.staffFrame(w, op, w.must("staff_title"))}
+	view := staffView{frame: r.staffFrame(w, op, w.must("staff_title")), Changed: changed}
 	for _, row := range rows {
 		view.Vans = append(view.Vans, staffVanRow{link: link{Href: row.Code + "/index.html", Code: row.Code, Title: row.Name}, Build: row.Build,
 			SpecDate: values.Date(row.SpecDate), Systems: row.Systems, Labels: row.Labels, Registration: row.Registration})

@@ -10,6 +10,7 @@ import (
 	comparing "doorpocket/build/compare"
 	"doorpocket/build/past"
 	"doorpocket/build/render"
+	"doorpocket/build/sheets"
 	"doorpocket/components"
 	"doorpocket/components/problem"
 	"doorpocket/layouts"
@@ -80,7 +81,7 @@ func (c *compare) compare(out *speaker) (*comparing.Report, render.Voice, error)
 	if err != nil {
 		return nil, none, err
 	}
-	report, found := comparing.Make(older, newer, lang, voice)
+	report, found := comparing.Make(older, newer, lang, voice, sheets.Compared)
 	if report == nil {
 		out.problems(found)
 		out.warn("Nothing was compared.")

@@ -7,6 +7,7 @@ import (
 	"path/filepath"
 	"runtime/debug"
 
+	comparing "doorpocket/build/compare"
 	"doorpocket/build/publication"
 )
 
@@ -21,6 +22,7 @@ type publish struct {
 	Vans    string `name:"vans"`
 	Explain bool   `name:"explain"`
 	All     bool   `name:"all"`
+	Since   string `name:"since"`
 }
 
 // Run is called by the command line.
@@ -42,10 +44,14 @@ func (c *publish) Run(out *speaker) error {
 	if s.demo {
 		out.say("No fleet.toml here: this is the demonstration fleet that comes with the program.")
 	}
+	changes, err := c.changes(out, s)
+	if err != nil {
+		return err
+	}
 	debug.SetGCPercent(gcPercent)
 	progress := newProgress(out)
 	made, found, err := publication.Run(publication.Job{
-		Files: s.files, Prefix: s.prefix, Target: target, Version: programIdentity(), Part: part, All: c.All, Progress: progress.step,
+		Files: s.files, Prefix: s.prefix, Target: target, Version: programIdentity(), Part: part, All: c.All, Changes: changes, Progress: progress.step,
 	})
 	progress.end()
 	out.outcome(found)
@@ -63,6 +69,22 @@ func (c *publish) Run(out *speaker) error {
 	out.say("Hirers: %s", filepath.Join(target, "hirers", "index.html"))
 	out.say("Staff:  %s", filepath.Join(target, "staff", "index.html"))
 	return nil
+}
+
+// changes compares the fleet with the earlier state that was asked for.
+func (c *publish) changes(out *speaker, s source) (*comparing.Report, error) {
+	if c.Since == "" {
+		return nil, nil
+	}
+	if s.demo {
+		return nil, errUsage{errors.New("--since needs a fleet folder: name it")}
+	}
+	work := compare{Old: c.Since, In: c.Folder}
+	if work.In == "" {
+		work.In = "."
+	}
+	report, _, err := work.compare(out)
+	return report, err
 }
 
 // explain tells why each van was made anew.
