@@ -69,23 +69,18 @@ func (r *Renderer) readStyle(files fs.FS) error {
 	if err != nil {
 		return err
 	}
-	var scripts []string
+	scripts := map[string]string{}
 	for _, name := range names {
 		data, err := fs.ReadFile(files, name)
 		if err != nil {
 			return fmt.Errorf("script: %w", err)
 		}
-		if name != "scripts/worker.js" { // it shows nothing
-			scripts = append(scripts, string(data))
-		}
+		scripts[strings.TrimSuffix(path.Base(name), ".js")] = string(data)
 	}
-	early, err := fs.ReadFile(files, "scripts/early.js")
-	if err != nil {
-		return fmt.Errorf("script: %w", err)
-	}
-	r.early = template.JS(early)
-	r.sheet = newSheet(string(page), scripts...)
-	r.staffSheet = newSheet(string(page)+string(staff), scripts...)
+	scripts[""] = scripts["early"] // which stands in every page
+	r.early = template.JS(scripts["early"])
+	r.sheet = newSheet(string(page), scripts)
+	r.staffSheet = newSheet(string(page)+string(staff), scripts)
 	return nil
 }
 

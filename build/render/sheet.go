@@ -26,35 +26,37 @@ const policy = "default-src 'none'; script-src 'self' 'sha256-" + earlyToken + "
 // page needs for its first view is in one round trip.
 type sheet struct {
 	rules []rule
-	// always are the words in quotation marks of the scripts: among them are all
-	// classes that they give to elements.
-	always map[string]bool
+	// scripts are the words in quotation marks of the scripts, by their names:
+	// among them are all classes and elements that they give to a page. The one
+	// without a name stands in every page.
+	scripts map[string][]string
 }
 
 // rule is a rule or, with rules in it, a condition such as @media.
 type rule struct {
 	head, body string
-	needs      [][]string // for each selector the classes and parts of tables that it names
+	needs      [][]string // for each selector the classes, and with < the elements, that it names
 	rules      []rule
 }
 
 var (
-	classNamed = regexp.MustCompile(`\.([a-zA-Z][\w-]*)`)
-	partNamed  = regexp.MustCompile(`(?:^|[\s>+~(])(table|caption|thead|th|td|details|summary)\b`)
-	partGiven  = regexp.MustCompile(`<(table|caption|thead|th|td|details|summary)\b`)
-	classGiven = regexp.MustCompile(`class="([^"]*)"`)
-	quoted     = regexp.MustCompile(`"([a-z][a-z -]*)"`)
+	classNamed   = regexp.MustCompile(`\.([a-zA-Z][\w-]*)`)
+	classGiven   = regexp.MustCompile(`class="([^"]*)"`)
+	elementNamed = regexp.MustCompile(`(?:^|[\s>+~(])([a-z][a-z0-9]*)`)
+	elementGiven = regexp.MustCompile(`<([a-z][a-z0-9]*)`)
+	denied       = regexp.MustCompile(`:not\([^)]*\)`)
+	quoted       = regexp.MustCompile(`"([a-z][a-z0-9 -]*)"`)
+	toneGiven    = regexp.MustCompile(`&#34;tone&#34;:&#34;([a-z]+)`) // a class that tick.js will give
+	scriptGiven  = regexp.MustCompile(`<script src="[^"]*/([a-z]+)-[0-9a-f]+\.js"`)
 )
 
 // newSheet reads a sheet of ours, which has neither braces nor comment signs
-// inside strings. scripts are those that may give classes.
-func newSheet(text string, scripts ...string) sheet {
-	s := sheet{rules: rulesOf(compact(text)), always: map[string]bool{}}
-	for _, script := range scripts {
+// inside strings. scripts are those that may give classes, by their names.
+func newSheet(text string, scripts map[string]string) sheet {
+	s := sheet{rules: rulesOf(compact(text)), scripts: map[string][]string{}}
+	for name, script := range scripts {
 		for _, m := range quoted.FindAllStringSubmatch(script, -1) {
-			for _, word := range strings.Fields(m[1]) {
-				s.always[word] = true
-			}
+			s.scripts[name] = append(s.scripts[name], strings.Fields(m[1])...)
 		}
 	}
 	return s
@@ -80,15 +82,8 @@ func rulesOf(text string) []rule {
 		if strings.HasPrefix(head, "@media") {
 			r.rules = rulesOf(r.body)
 		} else if !strings.HasPrefix(head, "@") {
-			for _, selector := range strings.Split(head, ",") {
-				var classes []string
-				for _, m := range classNamed.FindAllStringSubmatch(selector, -1) {
-					classes = append(classes, m[1])
-				}
-				for _, m := range partNamed.FindAllStringSubmatch(selector, -1) {
-					classes = append(classes, "<"+m[1])
-				}
-				r.needs = append(r.needs, classes)
+			for _, selector := range strings.Split(denied.ReplaceAllString(head, ""), ",") {
+				r.needs = append(r.needs, named(selector))
 			}
 		}
 		all = append(all, r)
@@ -96,24 +91,68 @@ func rulesOf(text string) []rule {
 	}
 }
 
-// used is what of the sheet a page with these classes uses.
-func (s sheet) used(page []byte) string {
-	classes := map[string]bool{}
-	for _, m := range classGiven.FindAllSubmatch(page, -1) {
-		for _, class := range strings.Fields(string(m[1])) {
-			classes[class] = true
-		}
+// named are the classes and elements that a selector names.
+func named(selector string) []string {
+	var all []string
+	for _, m := range classNamed.FindAllStringSubmatch(selector, -1) {
+		all = append(all, m[1])
 	}
-	for _, m := range partGiven.FindAllSubmatch(page, -1) {
-		classes["<"+string(m[1])] = true
+	for _, m := range elementNamed.FindAllStringSubmatch(selector, -1) {
+		all = append(all, "<"+m[1])
 	}
-	has := func(class string) bool { return classes[class] || s.always[class] }
-	var b strings.Builder
-	write(&b, s.rules, has)
-	return b.String()
+	return all
 }
 
-func write(b *strings.Builder, rules []rule, has func(class string) bool) {
+// used is what of the sheet a page uses: by its elements, their classes, and
+// what its scripts may add to them.
+func (s sheet) used(page []byte) string {
+	there := map[string]bool{}
+	for _, m := range classGiven.FindAllSubmatch(page, -1) {
+		for _, class := range strings.Fields(string(m[1])) {
+			there[class] = true
+		}
+	}
+	for _, m := range elementGiven.FindAllSubmatch(page, -1) {
+		there["<"+string(m[1])] = true
+	}
+	for _, m := range toneGiven.FindAllSubmatch(page, -1) {
+		there[string(m[1])] = true
+	}
+	scripts := []string{""}
+	for _, m := range scriptGiven.FindAllSubmatch(page, -1) {
+		scripts = append(scripts, string(m[1]))
+	}
+	for _, name := range scripts {
+		for _, word := range s.scripts[name] {
+			there[word], there["<"+word] = true, true
+		}
+	}
+	var b strings.Builder
+	write(&b, s.rules, func(name string) bool { return there[name] })
+	return withoutIdleColours(b.String())
+}
+
+var (
+	colourStated = regexp.MustCompile(`--([a-z-]+):[^;}]*;?`)
+	colourTaken  = regexp.MustCompile(`var\(--([a-z-]+)\)`)
+)
+
+// withoutIdleColours takes the colours out of a sheet that none of its rules
+// takes.
+func withoutIdleColours(text string) string {
+	taken := map[string]bool{}
+	for _, m := range colourTaken.FindAllStringSubmatch(text, -1) {
+		taken[m[1]] = true
+	}
+	return colourStated.ReplaceAllStringFunc(text, func(stated string) string {
+		if taken[colourStated.FindStringSubmatch(stated)[1]] {
+			return stated
+		}
+		return ""
+	})
+}
+
+func write(b *strings.Builder, rules []rule, has func(name string) bool) {
 	for _, r := range rules {
 		switch {
 		case r.rules != nil:
@@ -127,14 +166,14 @@ func write(b *strings.Builder, rules []rule, has func(class string) bool) {
 	}
 }
 
-func (r rule) wanted(has func(class string) bool) bool {
+func (r rule) wanted(has func(name string) bool) bool {
 	if r.needs == nil {
 		return true
 	}
-	for _, classes := range r.needs {
+	for _, names := range r.needs {
 		all := true
-		for _, class := range classes {
-			all = all && has(class)
+		for _, name := range names {
+			all = all && has(name)
 		}
 		if all {
 			return true

@@ -114,7 +114,7 @@ func (v *van) routineView(r *guide.Routine, f frame) routineView {
 
 func (v *van) stepView(r *guide.Routine, s *guide.Step) stepView {
 	fill := v.fill(r.Path, s.Page)
-	step := stepView{ID: s.Key(), Text: fill.html(s.Words), Where: v.place(s.Place)}
+	step := stepView{Text: fill.html(s.Words), Where: v.place(s.Place)}
 	if s.Page != nil {
 		step.Link = v.link(r.Path, s.Page)
 	}

@@ -102,7 +102,6 @@ type systemView struct {
 }
 
 type stepView struct {
-	ID      string   // by which a phone remembers it
 	Say     []string // the facts to say, for staff
 	Text    template.HTML
 	Caution *cautionView
