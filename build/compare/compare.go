@@ -42,6 +42,7 @@ func Make(old, new *Side, lang string, voice Voice, stickers Stickers) (*Report,
 		return nil, found
 	}
 	report.Joined, report.Left, report.Groups, report.Same = c.gather(results)
+	report.Notes = gatherNotes(results)
 	report.Files = files(old.files, new.files)
 	return report, nil
 }
@@ -60,6 +61,7 @@ type result struct {
 	isOld    bool // there before
 	isNew    bool // there now
 	changes  Both
+	notes    []Note
 	problems problem.List
 }
 
@@ -108,6 +110,7 @@ func (c *comparison) van(code string) result {
 	default:
 		r.ref.Name, r.build = now.guide.Van.Name, now.guide.Van.Build
 		r.changes.Hirers = c.hirers(before.guide, now.guide)
+		r.notes = c.notes(before.guide, now.guide)
 		r.changes.Staff = c.staff(before, now)
 	}
 	return r

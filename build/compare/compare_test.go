@@ -99,11 +99,11 @@ func TestWords(t *testing.T) {
 		"a fact of a build sheet, told once": {
 			func(files fstest.MapFS) { edit(t, files, ridge, `rear       = "5.5 bar"`, `rear = "5.25 bar"`) },
 			[]string{"All 2 vans of build sheet ridge-640", "HZ Hazel, RW Rowan", "V4 Tyres: rear tyres 5.25 bar, was 5.5 bar",
-				"Rear, bar: 5.25 bar, was 5.5 bar (5 % less)", "Pages that changed: V4 Tyres, A tyre is flat", "Vans as they were: 4.",
+				"Rear, bar: 5.25 bar, was 5.5 bar (5 % less)", "Pages that changed: V4 Tyres, A tyre is flat", "Pages that are gone: What changed lately", "Vans as they were: 4.",
 				"builds/ridge-640.toml: lines added: 1, removed: 1"}, nil},
 		"the same value in another unit": {
 			func(files fstest.MapFS) { edit(t, files, ridge, `rear       = "5.5 bar"`, `rear = "550 kPa"`) },
-			[]string{"Pages that changed: V4 Tyres, A tyre is flat"}, []string{"rear tyres 550"}},
+			[]string{"Pages that changed: V4 Tyres, What changed lately, A tyre is flat"}, []string{"rear tyres 550"}},
 		"a comment": {
 			func(files fstest.MapFS) { edit(t, files, rowan, "# Rowan, a Ridge.", "# Rowan, a ridge.") },
 			[]string{"vans/rowan.toml: lines added: 1, removed: 1"}, []string{"For hirers", "For staff"}},
@@ -115,8 +115,9 @@ func TestWords(t *testing.T) {
 		"a thing that says it has another name": {
 			func(files fstest.MapFS) {
 				edit(t, files, rowan, "[fitted.filter]", "[fitted.strainer]\nwas = \"filter\"")
+				edit(t, files, rowan, `fitted = "filter"`, `fitted = "strainer"`)
 			},
-			[]string{"vans/rowan.toml: lines added: 2, removed: 1"}, []string{"any more", "is new", "Labels"}},
+			[]string{"vans/rowan.toml: lines added: 3, removed: 2"}, []string{"any more", "is new", "Labels"}},
 		"a thing replaced": {
 			func(files fstest.MapFS) {
 				edit(t, files, rowan, "[fitted.solar]", "[fitted.solar]\ntitle = \"Roof panel\"")
@@ -143,7 +144,7 @@ func TestWords(t *testing.T) {
 			[]string{"Pages that are gone: Your first evening"}, nil},
 		"a van": {
 			func(files fstest.MapFS) { delete(files, rowan) },
-			[]string{"Vans that are gone", "RW Rowan: 73 labels to take off: E1, E2, E3, E4, E5, E6, E7, E8, E9, E10, E11, E12, E13, E14, E15, G1, G2, G3, G4, G5, G6, H1, H2, H3, K1, K2, K3, K4, K5, K6, L1, L2, L3, L4, L5, L6, L7, R1, R2, R3, R4, R5, R6, R7, R8, R9, R10, S1, S2, S3, S4, T1, T2, T3, T4, T5, V1, V2, V3, V4, V5, V6, V7, V8, V9, V10, W1, W2, W3, W4, W5, W6, W7"}, nil},
+			[]string{"Vans that are gone", "RW Rowan: labels to take off: 73 (E1, E2, E3, E4, E5, E6, E7, E8, E9, E10, E11, E12, E13, E14, E15, G1, G2, G3, G4, G5, G6, H1, H2, H3, K1, K2, K3, K4, K5, K6, L1, L2, L3, L4, L5, L6, L7, R1, R2, R3, R4, R5, R6, R7, R8, R9, R10, S1, S2, S3, S4, T1, T2, T3, T4, T5, V1, V2, V3, V4, V5, V6, V7, V8, V9, V10, W1, W2, W3, W4, W5, W6, W7)"}, nil},
 	}
 	for name, test := range tests {
 		t.Run(name, func(t *testing.T) {
@@ -229,7 +230,7 @@ func TestBackwards(t *testing.T) {
 		t.Fatal(found)
 	}
 	text := report.Text(voice(t))
-	for _, want := range []string{"rear tyres 5.5 bar, was 5.25 bar", "DP Dipper: ", "labels to stick", "Outside gas point, Gas it uses: 145 g/h, was 160 g/h (9 % less)"} {
+	for _, want := range []string{"rear tyres 5.5 bar, was 5.25 bar", "DP Dipper: labels to stick: ", "Outside gas point, Gas it uses: 145 g/h, was 160 g/h (9 % less)"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("no %q in\n%s", want, text)
 		}
@@ -303,5 +304,56 @@ func TestFilesAreWhole(t *testing.T) {
 		if len(was)-f.Removed+f.Added != len(is) {
 			t.Errorf("%s: %d lines, %d removed, %d added, %d lines", f.Name, len(was), f.Removed, f.Added, len(is))
 		}
+	}
+}
+
+// What is noted for hirers stands in the files where it was changed, can be read
+// there, and is noted once.
+func TestNotes(t *testing.T) {
+	files := demo(t)
+	changeAll(t)(files)
+	edit(t, files, "vans/rowan.toml", "spec_date = 2026-10-02", "spec_date = 2026-11-02\nwithout = [\"tv\"]")
+	make := func() *compare.Report {
+		report, found := compare.Make(side(t, "old", demo(t), nil), side(t, "new", files, nil), "en", voice(t), sheets.Compared)
+		if report == nil {
+			t.Fatal(found)
+		}
+		return report
+	}
+	notes := make().Notes
+	var got []string
+	for _, n := range notes {
+		got = append(got, n.File+": "+strings.ReplaceAll(strings.TrimSpace(n.Text), "\n", ", "))
+	}
+	want := []string{
+		`builds/ridge-640.toml: fitted = "tyres", fact   = "rear", was    = "5.5 bar"`,
+		`vans/rowan.toml: fitted = "outside-gas-point", fact   = "gas_barbecue", was    = "145 g/h"`,
+		`vans/rowan.toml: gone   = "electrics/tv"`,
+	}
+	if diff := cmp.Diff(want, got); diff != "" {
+		t.Fatal(diff)
+	}
+	for _, end := range []string{"\n", "\r\n"} {
+		for _, n := range notes {
+			before := []byte(strings.ReplaceAll(strings.TrimSuffix(string(files[n.File].Data), "\n"), "\n", end))
+			after, added := compare.WithNotes(before, []compare.Note{n}, "2026-11-03")
+			again, more := compare.WithNotes(after, []compare.Note{n}, "2026-11-04")
+			if added+more != 1 && !strings.Contains(string(before), "gone") || string(again) != string(after) || !strings.HasPrefix(string(after), string(before)) {
+				t.Errorf("%s: %d, then %d", n.File, added, more)
+			}
+			if strings.Count(string(after), "\n") != strings.Count(string(after), end) {
+				t.Errorf("%s: ends of lines are mixed", n.File)
+			}
+			files[n.File] = &fstest.MapFile{Data: []byte(strings.ReplaceAll(string(after), "\r\n", "\n"))}
+		}
+	}
+	text := make().Text(voice(t))
+	for _, want := range []string{"What changed lately"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("no %q in\n%s", want, text)
+		}
+	}
+	if make().Hirers().Notes != nil {
+		t.Error("hirers are given notes for the specs")
 	}
 }

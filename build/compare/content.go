@@ -140,3 +140,15 @@ func goneContent(x *guide.Gone) []string {
 	}
 	return all
 }
+
+func changedOf(g *guide.Guide) []string {
+	var all []string
+	for _, c := range g.Changed {
+		path := ""
+		if c.Page != nil {
+			path = c.Page.Path + c.Page.Title
+		}
+		all = append(all, strings.Join([]string{c.Day, path, c.What, c.Now, c.Was, c.Gone, c.Text}, "\n"))
+	}
+	return all
+}

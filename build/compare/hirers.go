@@ -7,7 +7,6 @@ import (
 	"doorpocket/build/guide"
 	"doorpocket/build/spec"
 	"doorpocket/components/fact"
-	"doorpocket/components/quantity"
 )
 
 // hirers tells what changed in the guide of one van. It is given nothing that
@@ -157,7 +156,7 @@ func (h *hirers) facts(p couple) {
 		d := &p.new.System.Facts[i]
 		was, wasText := valueOf(h.old, p.old, p.old.System.Fact(d.Name))
 		now, nowText := valueOf(h.new, p.new, d)
-		if sameValue(was, now) {
+		if was.Same(now) {
 			continue
 		}
 		c := about(Fact, h.new, p.new)
@@ -199,18 +198,6 @@ func valueOf(g *guide.Guide, f *spec.Fitted, d *fact.Decl) (fact.Value, string) 
 	return v, text
 }
 
-// sameValue reports whether two values mean the same: 500 mm is 0.5 m.
-func sameValue(a, b fact.Value) bool {
-	if a.Kind != b.Kind {
-		return false
-	}
-	if a.Kind == fact.Quantity {
-		order, err := quantity.Compare(a.Quantity, b.Quantity)
-		return err == nil && order == 0
-	}
-	return a.Count == b.Count && a.Yes == b.Yes && a.Date == b.Date && a.Text == b.Text && slices.Equal(a.Options, b.Options)
-}
-
 // pagesOf gives the pages of a guide by their paths.
 func (s *Side) pagesOf(g *guide.Guide) map[string]page {
 	all := map[string]page{}
@@ -222,6 +209,9 @@ func (s *Side) pagesOf(g *guide.Guide) map[string]page {
 	}
 	for _, x := range g.Symptoms {
 		all[x.Path] = page{title: x.Words.Title, content: checksOf(g, x)}
+	}
+	if len(g.Changed) > 0 {
+		all[guide.ChangedPath] = page{content: changedOf(g)}
 	}
 	for _, x := range g.Gone {
 		all[x.Path] = page{label: x.Code, title: x.Title, content: goneContent(x)}
@@ -244,6 +234,9 @@ func (h *hirers) pages() {
 				kind == PageChanged && there && !slices.Equal(before.content, after.content)
 			if is {
 				p := from[path]
+				if path == guide.ChangedPath {
+					p.title = h.voice.Say("changed_title")
+				}
 				h.add(Change{Kind: kind, Path: path, Label: p.label, Title: p.title, Text: p.title})
 			}
 		}

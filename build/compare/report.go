@@ -19,6 +19,7 @@ type Report struct {
 	Groups []Group  `json:"groups,omitempty"`
 	Same   int      `json:"same"`            // vans of which nothing changed
 	Files  []File   `json:"files,omitempty"` // for staff: specs hold what only they may see
+	Notes  []Note   `json:"-"`               // for the files, so that hirers are told
 }
 
 // Both is what changed for hirers and, apart from it, for staff.
@@ -154,7 +155,7 @@ func (r *Report) Sum() string {
 // Hirers gives the report without anything that only staff may know.
 func (r *Report) Hirers() *Report {
 	only := *r
-	only.Files, only.Shared.Staff, only.Groups = nil, nil, nil
+	only.Files, only.Notes, only.Shared.Staff, only.Groups = nil, nil, nil, nil
 	all, told := map[string]bool{}, map[string]bool{}
 	for _, g := range r.Groups {
 		for _, v := range g.Vans {

@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"maps"
 	"slices"
+	"sync"
 
 	"doorpocket/build/guide"
 	"doorpocket/build/spec"
@@ -17,6 +18,8 @@ import (
 type Side struct {
 	Name    string // as a reader knows it: a folder, a revision
 	files   fs.FS
+	prefix  string
+	texts   func() []string     // the files that an operator writes
 	library *components.Library // without the fleet's own systems
 	reading *spec.Reading
 	specs   map[string]string // the file of a spec by the van's code
@@ -28,7 +31,7 @@ type Side struct {
 // pictures are sums of the pictures by their files, nil where there are none. A
 // side with errors cannot be compared.
 func Open(files fs.FS, name, prefix string, pictures map[string]string, lib *components.Library) (*Side, problem.List) {
-	s := &Side{Name: name, files: files, library: lib, reading: spec.OpenForLabels(files, prefix, lib), specs: map[string]string{}, pictures: pictures}
+	s := &Side{Name: name, files: files, prefix: prefix, texts: sync.OnceValue(func() []string { return texts(files) }), library: lib, reading: spec.OpenForLabels(files, prefix, lib), specs: map[string]string{}, pictures: pictures}
 	var found problem.List
 	var all []spec.Summary
 	for _, file := range s.reading.Specs() {

@@ -24,6 +24,7 @@ type Guide struct {
 	Pages    []*Page
 	Routines []*Routine
 	Symptoms []*Symptom
+	Changed  []Changed
 	Gone     []*Gone // labels whose things are not there any more
 
 	values components.ValueWords
@@ -56,6 +57,7 @@ func (k *Kit) Build(v *spec.Van) (*Guide, problem.List) {
 	b.routines()
 	b.symptoms()
 	b.joinUp()
+	b.changed()
 	b.guide.Gone = k.gone(v.Gone)
 	return b.guide, b.problems
 }

@@ -65,6 +65,8 @@ func bikeBox(files fstest.MapFS) {
 
 const bikes = "[fitted.bikes]\nsystem = \"living/bike-box\"\nat = { side = \"rear\" }\npictures = [{ file = \"box.jpg\", alt = \"Box\" }]\n"
 
+const bikesNew = "[[changed]]\non = 2026-09-14\nfitted = \"bikes\"\n"
+
 func file(text string) *fstest.MapFile { return &fstest.MapFile{Data: []byte(text)} }
 
 // specs lists the fleet's specs.
@@ -168,11 +170,22 @@ var edits = map[string]func(e *edited){
 	},
 	"unfit": func(e *edited) {
 		s := e.anySpec()
-		e.files[s] = file(strings.ReplaceAll(string(e.files[s].Data), bikes, ""))
+		e.files[s] = file(strings.NewReplacer(bikes+bikesNew, "", bikes, "").Replace(string(e.files[s].Data)))
 	},
 	"own step": func(e *edited) {
 		s := e.anySpec()
 		e.files[s] = file(string(e.files[s].Data) + fmt.Sprintf("[[step]]\nid = \"own-%d\"\nroutine = [\"arriving\", \"handover\"]\ntext = \"Look at it again.\"\n", len(e.files[s].Data)))
+	},
+	"changed lately": func(e *edited) {
+		names := append(e.specs(), "builds/batch-0.toml", "builds/batch-1.toml", "builds/batch-2.toml", "fleet.toml")
+		name := names[e.random.IntN(len(names))]
+		e.files[name] = file(string(e.files[name].Data) + fmt.Sprintf("[[changed]]\non = 2026-09-%02d\ntext = \"Number %d.\"\n", 1+e.number()%28, e.number()))
+	},
+	"bikes new": func(e *edited) {
+		s := e.anySpec()
+		if text := string(e.files[s].Data); strings.Contains(text, bikes) && !strings.Contains(text, bikesNew) {
+			e.files[s] = file(strings.Replace(text, bikes, bikes+bikesNew, 1))
+		}
 	},
 	"check due": func(e *edited) {
 		e.replaceLine(e.anySpec(), "gas_check_due", fmt.Sprintf("gas_check_due = 2027-03-%02d", 1+e.number()%28))

@@ -57,6 +57,7 @@ func (r *Renderer) Van(g *guide.Guide) ([]File, error) {
 	for _, own := range g.Operator.Pages {
 		v.own(own)
 	}
+	v.changed()
 	for _, x := range g.Gone {
 		v.gone(x)
 	}
@@ -94,8 +95,8 @@ func (v *van) lang() string {
 func (v *van) searchLanguage() search.Language {
 	return search.Language{
 		Idle: v.w.must("find_idle"), Trouble: v.w.must("find_trouble"), Endings: v.w.must("find_endings"),
-		OldLabel: v.w.must("gone"),
-		WasFor:   func(x *guide.Gone) string { return v.w.wasFor(v.guide.Van.Code, x) },
+		OldLabel: v.w.must("gone"), Changed: v.w.must("changed_title"), SayChanged: v.w.SayChanged,
+		WasFor: func(x *guide.Gone) string { return v.w.wasFor(v.guide.Van.Code, x) },
 	}
 }
 
@@ -211,6 +212,9 @@ func (v *van) start() {
 		if w, ok := own.Words[g.Lang]; ok {
 			view.Read = append(view.Read, link{Href: v.href("", guide.OwnPath(own.Name)), Title: w.Title})
 		}
+	}
+	if l := v.changedLink(); l != nil {
+		view.Read = append(view.Read, *l)
 	}
 	for _, f := range g.Families() {
 		fv := familyView{ID: f.ID, Letter: f.Letter, Title: f.Words.Title}

@@ -36,7 +36,7 @@ func (m *maker) fleet() node {
 		"call":             call,
 		"due":              m.due(),
 	}
-	keys["step"], keys["routine"] = m.steps(), m.routines()
+	keys["step"], keys["routine"], keys["changed"] = m.steps(), m.routines(), m.changed()
 	return object(keys, "name", "address", "languages", "call")
 }
 
@@ -84,7 +84,7 @@ func (m *maker) contents() node {
 		"complete": list(oneOf(m.lib.RuleNames(), ""), "What inspect calls missing although the van is right without it."),
 		"fitted":   node{"type": "object", "additionalProperties": m.fitted(), "description": "What is on board, each under a name of its own."},
 	}
-	keys["step"] = m.steps()
+	keys["step"], keys["changed"] = m.steps(), m.changed()
 	if body := m.lib.System(components.BodySystem); body != nil {
 		facts := m.facts(body)
 		facts["without"] = without(body)

@@ -44,3 +44,16 @@ func names(about string) node { return list(node{"type": "string"}, about) }
 func words(about string) node {
 	return node{"description": about, "anyOf": []node{{"type": "string"}, {"type": "object", "additionalProperties": node{"type": "string"}}}}
 }
+
+// changed tells hirers what was otherwise a while ago.
+func (m *maker) changed() node {
+	note := object(node{
+		"on":     date("Since when it is so."),
+		"fitted": text("What it is about: the name of something fitted, or body. Alone, it says that the thing is new."),
+		"fact":   text("The fact of it that changed."),
+		"was":    node{"type": []string{"string", "integer", "boolean", "array"}, "description": "What the fact was, in the form of the fact. Leave it out where it was not stated."},
+		"gone":   text("The system that is not there any more, such as electrics/tv."),
+		"text":   words("What changed in your own words."),
+	}, "on")
+	return list(note, "What hirers who know the van may want to know has changed. What is older than a year before spec_date is not shown.")
+}

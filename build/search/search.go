@@ -59,6 +59,13 @@ func Documents(g *guide.Guide, l Language) []Document {
 			add(Document{Path: guide.OwnPath(own.Name), Kind: "page", Title: w.Title, Lines: ownLines(guide.Filler{Guide: g}, w.Page)}, headings(guide.Filler{Guide: g}, w.Page))
 		}
 	}
+	if len(g.Changed) > 0 {
+		d := Document{Path: guide.ChangedPath, Kind: "page", Title: l.Changed, Lines: []string{}}
+		for _, c := range g.Changed {
+			d.Lines = append(d.Lines, l.SayChanged(c))
+		}
+		add(d, nil)
+	}
 	for _, x := range g.Gone {
 		add(Document{Path: x.Path, Kind: "gone", Code: x.Code, Title: l.OldLabel, About: l.WasFor(x), Lines: []string{}}, nil)
 	}
@@ -156,6 +163,9 @@ type Language struct {
 
 	OldLabel string                   `json:"-"`
 	WasFor   func(*guide.Gone) string `json:"-"` // needed where something is gone
+
+	Changed    string                     `json:"-"` // what the page of that is called
+	SayChanged func(guide.Changed) string `json:"-"` // needed where something changed lately
 }
 
 // Script is the documents as a script that a page can load also without a

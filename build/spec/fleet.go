@@ -69,6 +69,7 @@ type Van struct {
 	Body       *Fitted   // its facts as body.NAME; also among Fitted
 	Fitted     []*Fitted // in the order of families, then of the files
 	Added      Added     // to the routines for hirers
+	Changed    []Changed // lately, the last first
 	Gone       []Gone    // its labels that stand for nothing fitted any more, by code
 	aboard     map[string]bool
 	At         problem.Span

@@ -185,6 +185,7 @@ func (l *loader) readFleet() {
 	l.due(r)
 	l.extra.fleet = additions{steps: l.readSteps(r), includes: l.readRoutines(r)}
 	l.extra.steps = append(l.extra.steps, l.extra.fleet.steps...)
+	l.extra.changed = l.readChanged(r)
 	r.Done()
 }
 

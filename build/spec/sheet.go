@@ -36,6 +36,7 @@ type content struct {
 	ownLooked []string // those of them that the file itself names
 	partial   bool     // more is written than could be read
 	added     additions
+	changed   []noted
 }
 
 const (
@@ -137,7 +138,9 @@ func (l *loader) overlay(r *manifest.Reader, base *sheet) content {
 		c.absent = slices.Clone(base.absent)
 		c.partial = c.partial || base.partial
 		c.added = c.added.over(base.added)
+		c.changed = slices.Clone(base.changed)
 	}
+	c.changed = append(c.changed, l.readChanged(r)...)
 	if b := r.Table("body"); b != nil {
 		c.bodyAt = b.At()
 		if system := l.fleet.Library.System(components.BodySystem); system != nil {

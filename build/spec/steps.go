@@ -45,6 +45,7 @@ type extra struct {
 	routines []ownRoutine
 	steps    []*OwnStep          // of fleet.toml and of all build sheets
 	fleet    additions           // of fleet.toml
+	changed  []noted             // of fleet.toml
 	library  *components.Library // with every own routine, those for staff too
 }
 

@@ -48,6 +48,7 @@ func (l *loader) van(file string) *Van {
 	r.Done()
 	l.complete(v, c.absent)
 	l.shareOut(v, c.added)
+	v.Changed = l.lately(v, slices.Concat(l.extra.changed, c.changed))
 	if !c.partial {
 		l.lookIncomplete(v, c.looked, c.ownLooked)
 	}

@@ -12,6 +12,7 @@ import (
 	"doorpocket/build/render"
 	"doorpocket/build/sheets"
 	"doorpocket/components"
+	"doorpocket/components/manifest"
 	"doorpocket/components/problem"
 	"doorpocket/layouts"
 )
@@ -24,9 +25,12 @@ type compare struct {
 	As  string `name:"as" default:"text"`
 	For string `name:"for" default:"all"`
 	Out string `name:"out"`
+
+	Note bool   `name:"note"`
+	On   string `name:"on"`
 }
 
-var compareForms = []string{"text", "markdown", "json"}
+var compareForms = []string{"text", "markdown", "json", "notes"}
 
 // Run is called by the command line.
 func (c *compare) Run(out *speaker) error {
@@ -36,14 +40,25 @@ func (c *compare) Run(out *speaker) error {
 	if c.For != "all" && c.For != "hirers" {
 		return errUsage{fmt.Errorf("--for is all or hirers, not %q", c.For)}
 	}
+	day, err := dayOf(c.On)
+	if err != nil {
+		return err
+	}
+	folder, err := c.noted()
+	if err != nil {
+		return err
+	}
 	report, voice, err := c.compare(out)
 	if err != nil {
 		return err
 	}
+	if c.Note {
+		return writeNotes(out, folder, report.Notes, day)
+	}
 	if c.For == "hirers" {
 		report = report.Hirers()
 	}
-	return c.write(out, report, voice)
+	return c.write(out, report, voice, day)
 }
 
 // compare reads both sides and compares them. Errors of a side are told.
@@ -122,7 +137,7 @@ func (c *compare) side(name string, lib *components.Library) (*comparing.Side, p
 	return side, found, nil
 }
 
-func (c *compare) write(out *speaker, report *comparing.Report, voice render.Voice) error {
+func (c *compare) write(out *speaker, report *comparing.Report, voice render.Voice, day manifest.Date) error {
 	var data []byte
 	switch c.As {
 	case "json":
@@ -131,6 +146,8 @@ func (c *compare) write(out *speaker, report *comparing.Report, voice render.Voi
 			return err
 		}
 		data = append(text, '\n')
+	case "notes":
+		data = []byte(notesText(report.Notes, day))
 	case "markdown":
 		data = []byte(report.Markdown(voice))
 	default:
