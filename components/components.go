@@ -34,6 +34,7 @@ type Library struct {
 	Tables   map[string]*Table
 	Rules    []*Rule           // of completeness
 	Duties   []*Duty           // what falls due on a van
+	Readings []*Reading        // what staff write down when a van changes hands
 	Sources  map[string][]byte // every file read, by the name shown in problems
 	systems  map[string]*System
 }
@@ -79,10 +80,12 @@ func Load(files fs.FS) (*Library, problem.List) {
 	l.tables()
 	l.completeness()
 	l.due()
+	l.readings()
 	l.systems()
 	l.problems.Add(l.lib.check(l.lib.Systems())...)
 	l.problems.Add(l.lib.checkRules(l.prefix)...)
 	l.problems.Add(l.lib.checkDue(l.prefix)...)
+	l.problems.Add(l.lib.checkReadings(l.prefix)...)
 	return l.lib, l.problems
 }
 

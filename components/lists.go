@@ -18,6 +18,8 @@ type Routine struct {
 	Staff bool   // for staff, never shown to hirers
 	Begin string // where one starts: cab, inside or outside
 	Facts bool   // at each step one says the facts of the thing
+	Marks bool   // damage is marked on drawings of the van, on paper
+	Hirer bool   // the hirer signs its sheet, which then holds nothing that hirers may not see
 	Words map[string]RoutineWords
 }
 

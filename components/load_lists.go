@@ -75,8 +75,11 @@ func (l *loader) routines() {
 func (l *loader) routine(r *manifest.Reader, id string) *Routine {
 	audience := l.oneOf(r, "for", []string{"hirer", "staff"})
 	begin := l.oneOf(r, "begin", []string{"cab", "inside", "outside"})
-	facts, _ := r.Bool("facts")
-	return &Routine{ID: id, Staff: audience == "staff", Begin: begin, Facts: facts, Words: map[string]RoutineWords{}}
+	routine := &Routine{ID: id, Staff: audience == "staff", Begin: begin, Words: map[string]RoutineWords{}}
+	routine.Facts, _ = r.Bool("facts")
+	routine.Marks, _ = r.Bool("marks")
+	routine.Hirer, _ = r.Bool("signed_by_hirer")
+	return routine
 }
 
 // symptoms reads symptoms.toml and its words.

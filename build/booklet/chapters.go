@@ -142,29 +142,12 @@ func (c *composer) step(s *guide.Step) paper.Block {
 	if len(meta) > 0 {
 		blocks = append(blocks, plain(fine, strings.Join(meta, " · ")))
 	}
-	for _, wait := range c.waits(s) {
+	wait, await := c.words.Waits(c.guide, s)
+	for _, wait := range append(await, wait) {
 		blocks = append(blocks, plain(paper.Type{Size: body.Size, Bold: true}, wait))
 	}
 	ticked := paper.Item{Type: body, Tick: true, Indent: 5.5, Blocks: blocks}
 	return append(all, paper.Item{Type: body, Mark: fmt.Sprint(s.Number), Plate: true, Indent: 8, Blocks: []paper.Block{ticked}})
-}
-
-// waits says what a step waits for, and how long others wait for it.
-func (c *composer) waits(s *guide.Step) []string {
-	var all []string
-	for _, before := range s.Awaits {
-		if before.Number < s.Number-1 {
-			all = append(all, c.say("await", "time", c.guide.Quantity(before.Wait), "step", before.Number))
-		}
-	}
-	switch time := c.guide.Quantity(s.Wait); {
-	case !s.Waits:
-	case s.HeldUp > s.Number+1:
-		all = append(all, c.say("wait_meanwhile", "time", time, "step", s.HeldUp))
-	default:
-		all = append(all, c.say("wait", "time", time))
-	}
-	return all
 }
 
 func (c *composer) caution(p *guide.Page, v guide.Caution) paper.Block {

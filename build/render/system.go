@@ -122,7 +122,7 @@ func (v *van) stepView(r *guide.Routine, s *guide.Step) stepView {
 		c := v.caution(fill, s.Caution)
 		step.Caution = &c
 	}
-	step.Wait, step.Await = v.waits(s)
+	step.Wait, step.Await = v.w.Waits(v.guide, s)
 	return step
 }
 
@@ -143,24 +143,6 @@ func (v *van) walk(r *guide.Routine) template.HTML {
 		return ""
 	}
 	return template.HTML(figure.Walk(v.body(), stops, v.w.must("walk_words", "name", v.guide.Van.Name, "count", len(stops))))
-}
-
-// waits says how long a step takes by itself and what may be done meanwhile, and
-// which step before it must have had its time.
-func (v *van) waits(s *guide.Step) (wait string, await []string) {
-	switch time := v.guide.Quantity(s.Wait); {
-	case !s.Waits:
-	case s.HeldUp > s.Number+1:
-		wait = v.w.must("wait_meanwhile", "time", time, "step", s.HeldUp)
-	default:
-		wait = v.w.must("wait", "time", time)
-	}
-	for _, before := range s.Awaits {
-		if before.Number < s.Number-1 {
-			await = append(await, v.w.must("await", "time", v.guide.Quantity(before.Wait), "step", before.Number))
-		}
-	}
-	return wait, await
 }
 
 func (v *van) symptom(s *guide.Symptom) {

@@ -35,6 +35,7 @@ func (m *maker) fleet() node {
 		"draft":            node{"type": "boolean", "description": "The fleet holds invented values: inspect reminds of it."},
 		"call":             call,
 		"due":              m.due(),
+		"conditions":       node{"type": "object", "additionalProperties": words("Your own words above the signatures on the sheet of a list that the hirer signs: handover, check-in, or one of your own."), "description": "Your own words on paper that hirers sign."},
 	}
 	keys["step"], keys["routine"], keys["changed"] = m.steps(), m.routines(), m.changed()
 	return object(keys, "name", "address", "languages", "call")

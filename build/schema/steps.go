@@ -27,13 +27,15 @@ func (m *maker) steps() node {
 // routines are the operator's own, in fleet.toml and build sheets.
 func (m *maker) routines() node {
 	routine := object(node{
-		"for":   oneOf([]string{"hirer", "staff"}, "What is for staff never reaches a hirer."),
-		"begin": oneOf([]string{"cab", "inside", "outside"}, "Where one starts."),
-		"title": words("What the list is called."),
-		"about": words("When to do it."),
-		"words": names("What people search for."),
-		"steps": names("Steps of the library that it takes in."),
-		"facts": node{"type": "boolean", "description": "At each step stand the facts of the thing, for staff to say."},
+		"for":             oneOf([]string{"hirer", "staff"}, "What is for staff never reaches a hirer."),
+		"begin":           oneOf([]string{"cab", "inside", "outside"}, "Where one starts."),
+		"title":           words("What the list is called."),
+		"about":           words("When to do it."),
+		"words":           names("What people search for."),
+		"steps":           names("Steps of the library that it takes in."),
+		"facts":           node{"type": "boolean", "description": "At each step stand the facts of the thing, for staff to say."},
+		"marks":           node{"type": "boolean", "description": "On its sheet stand drawings of the van, to mark damage on."},
+		"signed_by_hirer": node{"type": "boolean", "description": "The hirer signs its sheet."},
 	}, "for", "title", "about")
 	return node{"type": "object", "additionalProperties": routine, "description": "Lists of things to do of your own."}
 }

@@ -155,3 +155,9 @@ func (v *Van) doubtful(sign components.Sign) bool {
 		})
 	})
 }
+
+// Reads reports whether there is something on the van that a reading is taken
+// from.
+func (v *Van) Reads(r *components.Reading) bool {
+	return len(r.Has) == 0 || slices.ContainsFunc(r.Has, v.shows)
+}

@@ -44,12 +44,15 @@ type Operator struct {
 	Level     label.Level // the error correction of its QR symbols
 	Languages []string    // the first is the main one
 	Call      Call
-	Pages     []*OwnPage
-	Due       DueRules
-	Pictures  map[string]pictures.Made // by file; what could not be made is missing
-	Library   *components.Library
-	Register  *label.Register // labels.toml as it stands, nil where there is none
-	Left      []*LeftVan      // by code
+	// Conditions are the operator's own words above the signatures on the sheets
+	// that hirers sign, by routine and by language.
+	Conditions map[string]map[string]string
+	Pages      []*OwnPage
+	Due        DueRules
+	Pictures   map[string]pictures.Made // by file; what could not be made is missing
+	Library    *components.Library
+	Register   *label.Register // labels.toml as it stands, nil where there is none
+	Left       []*LeftVan      // by code
 }
 
 // Call says how a hirer reaches somebody.
@@ -125,6 +128,34 @@ type Staff struct {
 	Added   Added  // to the routines for staff
 	Listing []byte // the whole spec, which holds these entries
 	File    string
+}
+
+// Paper is what stands of [staff] on sheets that a hirer signs, and all that
+// does: whatever else staff may see has no field here.
+type Paper struct {
+	Registration string // "" where not stated
+	Marks        string // damage that is known, "" where not stated
+}
+
+// Paper gives what stands on sheets that a hirer signs; a van without a record
+// has none.
+func (s *Staff) Paper() Paper {
+	return Paper{Registration: s.text("registration"), Marks: s.text("marks")}
+}
+
+// Notes are those for staff, "" where there are none.
+func (s *Staff) Notes() string { return s.text("notes") }
+
+func (s *Staff) text(key string) string {
+	if s == nil {
+		return ""
+	}
+	for _, e := range s.Entries {
+		if e.Key == key && !e.Own {
+			return e.Text
+		}
+	}
+	return ""
 }
 
 // StaffEntry is one of them: a key of ours or, with Own, the operator's.

@@ -30,6 +30,7 @@ type loader struct {
 	used     map[string]bool           // build sheets that something is built on
 	extra    *extra                    // what fleet.toml and build sheets add to the routines
 	settling bool                      // the register is about to be brought up to date
+	stated   map[string]problem.Span   // sheets for which fleet.toml states conditions
 	problems problem.List
 }
 
@@ -74,6 +75,7 @@ func open(files fs.FS, prefix string, lib *components.Library) *loader {
 	l.readRegister()
 	l.readSheets()
 	l.knowRoutines()
+	l.checkConditions()
 	l.readPages()
 	maps.Copy(l.fleet.Sources, l.fleet.Library.Sources)
 	return l
@@ -183,6 +185,7 @@ func (l *loader) readFleet() {
 	f.Call.Hours, _ = call.Text("hours")
 	f.Call.Mail = mailbox(call, "mail")
 	l.due(r)
+	l.conditions(r)
 	l.extra.fleet = additions{steps: l.readSteps(r), includes: l.readRoutines(r)}
 	l.extra.steps = append(l.extra.steps, l.extra.fleet.steps...)
 	l.extra.changed = l.readChanged(r)

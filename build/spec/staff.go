@@ -7,7 +7,7 @@ import (
 // StaffTexts are the keys of [staff] that are words and have a meaning here. The
 // days among its keys are those of the library's duties. Whatever else an
 // operator wants to note goes into [staff.own].
-var StaffTexts = []string{"registration", "key_safe", "tracker", "notes"}
+var StaffTexts = []string{"registration", "key_safe", "tracker", "marks", "notes"}
 
 // staff reads [staff] into a place of its own, never into the van.
 func (l *loader) staff(v *Van, r *manifest.Reader) {

@@ -29,6 +29,7 @@ type commands struct {
 	Table   table      `cmd:""`
 	Schema  schema     `cmd:""`
 	Print   printCmd   `cmd:""`
+	Sheets  sheetsCmd  `cmd:""`
 	Help    help       `cmd:""`
 	Version version    `cmd:""`
 }

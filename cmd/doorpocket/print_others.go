@@ -6,7 +6,6 @@ import (
 	"path"
 	"strings"
 
-	"doorpocket/build/paper"
 	"doorpocket/build/sheets"
 	"doorpocket/layouts"
 )
@@ -23,20 +22,18 @@ func (c *printRuler) Run(out *speaker) error {
 	if err := pdfName(c.Out); err != nil {
 		return err
 	}
-	grid := sheets.Grid{Page: paper.A4}
-	switch {
-	case c.Grid != "" && c.Page != "":
+	if c.Grid != "" && c.Page != "" {
 		return errUsage{fmt.Errorf("--grid and --page exclude each other: a grid has a page")}
-	case c.Grid != "":
-		g, err := gridNamed(out, c.Grid)
-		if err != nil {
+	}
+	page, err := pageSize(c.Page)
+	if err != nil {
+		return err
+	}
+	grid := sheets.Grid{Page: page}
+	if c.Grid != "" {
+		if grid, err = gridNamed(out, c.Grid); err != nil {
 			return err
 		}
-		grid = g
-	case strings.EqualFold(c.Page, "letter"):
-		grid.Page = paper.Letter
-	case c.Page != "" && !strings.EqualFold(c.Page, "a4"):
-		return errUsage{fmt.Errorf("--page is A4 or Letter, not %q", c.Page)}
 	}
 	if grid.Page.Width < 180 || grid.Page.Height < 240 {
 		return errUsage{fmt.Errorf("the ruler needs a page of at least 180 x 240 mm, not %g x %g mm", grid.Page.Width, grid.Page.Height)}
