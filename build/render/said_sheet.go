@@ -3,7 +3,6 @@ package render
 import (
 	"encoding/json"
 	"fmt"
-	"html/template"
 	"strings"
 
 	"doorpocket/build/figure"
@@ -184,12 +183,4 @@ func (v *van) saidMarks(known string) *SaidMarks {
 	caption := func(view figure.View) string { return w.must("sheet_" + v.viewName(view)) }
 	marks.Drawing = figure.AllRound(v.body(), caption, w.must("sheet_views", "name", name))
 	return marks
-}
-
-// sheetPage is the page of a sheet in the staff tree.
-type sheetPage struct {
-	frame
-	Sheet   SaidSheet
-	Drawing template.HTML
-	Pdf     string
 }
