@@ -49,5 +49,5 @@ func (r *Renderer) execute(name string, view any) ([]byte, error) {
 	if err := r.pages.ExecuteTemplate(&b, name, view); err != nil {
 		return nil, fmt.Errorf("page %s: %w", name, err)
 	}
-	return seal(r.dress(b.Bytes())), nil
+	return r.finish(b.Bytes()), nil
 }

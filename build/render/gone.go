@@ -2,6 +2,7 @@ package render
 
 import (
 	"fmt"
+	"html/template"
 
 	"doorpocket/build/guide"
 	"doorpocket/build/label"
@@ -65,6 +66,10 @@ func (r *Renderer) Left(l *guide.Left) ([]File, error) {
 	vans := link{Href: up + "../index.html", Title: w.must("all_vans"), About: w.must("left_other")}
 	start := goneView{Heading: w.must("left_"+string(l.Van.Became), "name", l.Van.Name), Says: []string{w.must("left_about")}, On: []link{vans}}
 	start.frame = r.frame(w, l.Operator, l.Lang, start.Heading)
+	paper := func(path string) template.CSS {
+		return w.paper(l.Operator.Address.Reading(l.Van.Code+"/"+path+folder), l.Van.Code+" "+l.Van.Name)
+	}
+	start.Paper = paper("")
 	start.Code = l.Van.Code
 	call, err := r.callBox(start.frame)
 	if err != nil {
@@ -82,7 +87,7 @@ func (r *Renderer) Left(l *guide.Left) ([]File, error) {
 			return link{Href: up + "../../" + s.Path() + folder + "index.html", Code: s.String(), Title: s.Title, About: s.Van}
 		})
 		view.frame = r.frame(w, l.Operator, l.Lang, view.Heading+" "+l.Van.Code+" "+x.Code)
-		view.Code, view.CallBox = x.Code, call
+		view.Code, view.CallBox, view.Paper = x.Code, call, paper(x.Path)
 		view.On = []link{{Href: up + "../" + folder + "index.html", Code: l.Van.Code, Title: w.must("gone_van", "name", l.Van.Name)}, vans}
 		data, err := r.execute("gone", view)
 		if err != nil {

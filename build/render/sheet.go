@@ -182,17 +182,20 @@ func (r rule) wanted(has func(name string) bool) bool {
 	return false
 }
 
-// dress puts the sheet that a page uses into it, and its sum into the policy.
-func (r *Renderer) dress(page []byte) []byte {
+// finish puts into a page the sheet that it uses, its revision, and last the sums
+// of what may stand in it, which are those of the page as it is written.
+func (r *Renderer) finish(page []byte) []byte {
 	s := r.sheet
 	if bytes.Contains(page, []byte(staffToken)) {
 		s = r.staffSheet
 	}
 	used := s.used(page)
-	page = bytes.Replace(page, []byte(sumToken), sourceSum(used), 1)
-	page = bytes.Replace(page, []byte(earlyToken), sourceSum(string(r.early)), 1)
 	page = bytes.Replace(page, []byte(staffToken), []byte(used), 1)
-	return bytes.Replace(page, []byte(sheetToken), []byte(used), 1)
+	page = seal(bytes.Replace(page, []byte(sheetToken), []byte(used), 1))
+	_, rest, _ := bytes.Cut(page, []byte("<style>"))
+	style, _, _ := bytes.Cut(rest, []byte("</style>"))
+	page = bytes.Replace(page, []byte(sumToken), sourceSum(string(style)), 1)
+	return bytes.Replace(page, []byte(earlyToken), sourceSum(string(r.early)), 1)
 }
 
 // sourceSum is how a policy names what may stand in a page.

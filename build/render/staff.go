@@ -85,7 +85,7 @@ func (r *Renderer) Staff(op *spec.Operator, rows []StaffRow, changed bool) ([]Fi
 		return nil, err
 	}
 	values := op.Library.Values[op.Languages[0]]
-	view := staffView{frame: r.staffFrame(w, op, w.must("staff_title")), Changed: changed}
+	view := staffView{frame: r.staffFrame(w, op, w.must("staff_title"), ""), Changed: changed}
 	for _, row := range rows {
 		view.Vans = append(view.Vans, staffVanRow{link: link{Href: row.Code + "/index.html", Code: row.Code, Title: row.Name}, Build: row.Build,
 			SpecDate: values.Date(row.SpecDate), Systems: row.Systems, Labels: row.Labels, Registration: row.Registration})
@@ -176,8 +176,9 @@ func (v *van) viewName(view figure.View) string {
 // staffRoutine renders a routine for staff, with the facts to say where it has
 // them said.
 func (v *van) staffRoutine(op *spec.Operator, routine *guide.Routine) {
-	view := v.routineView(routine, v.r.staffFrame(v.w, op, routine.Words.Title+" · "+v.guide.Van.Name))
+	view := v.routineView(routine, v.r.staffFrame(v.w, op, routine.Words.Title+" · "+v.guide.Van.Name, v.guide.Van.Code+"/"+routine.Path))
 	view.Van = &vanView{Code: v.guide.Van.Code, Name: v.guide.Van.Name, SpecDate: v.guide.SpecDate()}
+	view.Paper = v.w.paperOfStaff(v.guide.Van.Code+"/"+routine.Path, v.guide.Van.Code+" "+v.guide.Van.Name)
 	view.Scripts = []string{v.up(routine.Path) + "../" + v.r.script("routine")}
 	for i, s := range routine.Steps {
 		if routine.Facts && s.Page != nil {
@@ -198,16 +199,18 @@ func (r *Renderer) mainWords(op *spec.Operator) (*Words, error) {
 	return nil, fmt.Errorf("the interface has no words for language %q: add layouts/words.%s.toml", lang, lang)
 }
 
-func (r *Renderer) staffFrame(w *Words, op *spec.Operator, title string) frame {
+// staffFrame is the frame of a page at a path below the staff tree.
+func (r *Renderer) staffFrame(w *Words, op *spec.Operator, title, path string) frame {
 	f := r.frame(w, op, op.Languages[0], title+" · "+op.Name)
 	f.Style, f.Early = staffToken, ""
+	f.Paper = w.paperOfStaff(path, title)
 	return f
 }
 
 func (r *Renderer) staffVan(w *Words, op *spec.Operator, van spec.Read) staffVanView {
 	v, lang := van.Van, op.Languages[0]
 	values := op.Library.Values[lang]
-	view := staffVanView{frame: r.staffFrame(w, op, v.Name), Heading: v.Name, Guide: "../../hirers/" + v.Code + "/index.html"}
+	view := staffVanView{frame: r.staffFrame(w, op, v.Code+" "+v.Name, v.Code+"/"), Heading: v.Name, Guide: "../../hirers/" + v.Code + "/index.html"}
 	view.Code = v.Code
 	if van.Staff != nil {
 		for _, e := range van.Staff.Entries {

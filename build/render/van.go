@@ -80,7 +80,7 @@ func (v *van) page(path, name string, view any) {
 		v.err = fmt.Errorf("page %s/%s: %w", v.guide.Van.Code, path, err)
 		return
 	}
-	v.add(path+v.lang()+"index.html", seal(v.r.dress(drawOnce(v.sheet.Bytes()))))
+	v.add(path+v.lang()+"index.html", v.r.finish(drawOnce(v.sheet.Bytes())))
 }
 
 // lang is the folder of a language that is not the main one.
@@ -127,6 +127,7 @@ func (v *van) frame(path, title, code string) frame {
 	g := v.guide
 	f := v.r.frame(v.w, g.Operator, g.Lang, title+" · "+g.Van.Name)
 	f.Van = &vanView{Code: g.Van.Code, Name: g.Van.Name, SpecDate: g.SpecDate()}
+	f.Paper = v.w.paper(g.Operator.Address.Reading(g.Van.Code+"/"+path+v.lang()), g.Van.Code+" "+g.Van.Name)
 	f.Home = v.href(path, "")
 	f.Code = code
 	if v.callBox == "" && v.err == nil {
@@ -144,7 +145,7 @@ func (v *van) frame(path, title, code string) frame {
 
 func (r *Renderer) frame(w *Words, op *spec.Operator, lang, title string) frame {
 	return frame{
-		W: w, Lang: lang, Title: title, Style: sheetToken, Early: r.early, Policy: policy, Fleet: op.Name, Revision: revisionToken,
+		W: w, Lang: lang, Title: title, Style: sheetToken, Early: r.early, Policy: policy, Fleet: op.Name, Revision: revisionToken, Paper: w.paper(op.Address.Reading(""), op.Name),
 		Call: callView{
 			Helpline: op.Call.Helpline, Emergency: op.Call.Emergency, Hours: op.Call.Hours, Mail: op.Call.Mail,
 			Dial: dial(op.Call.Helpline), Urgent: dial(op.Call.Emergency),

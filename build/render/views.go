@@ -8,6 +8,7 @@ type frame struct {
 	Lang     string
 	Title    string
 	Style    template.CSS
+	Paper    template.CSS // what stands at the foot of every sheet when the page is printed
 	Early    template.JS
 	Policy   string
 	Fleet    string
