@@ -1,15 +1,16 @@
 # make        builds bin/doorpocket
 # make demo   publishes the demonstration fleet and says where to open it
 # make test   installs what the tests need and runs them all
+# make release  static binaries for Linux, macOS and Windows, with their sums
 
 GO ?= go
-PACKAGES = chromium zbar-tools poppler-utils qpdf units python3-iapws nginx-light rsync git npm
-PROGRAMS = chromium zbarimg pdftoppm qpdf units nginx rsync git npm
+PACKAGES = chromium zbar-tools poppler-utils qpdf units python3-iapws nginx-light rsync git npm groff-base zsh fish
+PROGRAMS = chromium zbarimg pdftoppm qpdf units nginx rsync git npm groff zsh fish
 SUDO := $(shell [ "$$(id -u)" = 0 ] || echo sudo)
 
 export CGO_ENABLED = 0
 
-.PHONY: build demo test check unit lab tools go cross clean
+.PHONY: build demo test check unit lab tools go release clean
 
 build: go
 	$(GO) build -trimpath -o bin/doorpocket ./cmd/doorpocket
@@ -24,6 +25,7 @@ check: go
 	@test -z "$$(gofmt -l .)" || { echo "gofmt these files:"; gofmt -l .; exit 1; }
 	$(GO) vet ./...
 	$(GO) tool staticcheck ./...
+	GOOS=windows $(GO) vet ./cmd/...
 
 # Everything else: unit, golden, script, link, browser and scan tests.
 unit: go
@@ -46,11 +48,17 @@ go:
 	@command -v $(GO) >/dev/null || { $(SUDO) apt-get update -q && \
 	DEBIAN_FRONTEND=noninteractive $(SUDO) apt-get install -qy golang-go; }
 
-# The binaries are static: one for each system.
-cross: go
-	GOOS=linux   GOARCH=amd64 $(GO) build -trimpath -o bin/doorpocket-linux-amd64 ./cmd/doorpocket
-	GOOS=darwin  GOARCH=arm64 $(GO) build -trimpath -o bin/doorpocket-macos-arm64 ./cmd/doorpocket
-	GOOS=windows GOARCH=amd64 $(GO) build -trimpath -o bin/doorpocket-windows-amd64.exe ./cmd/doorpocket
+# What is given away: one static binary for each system and processor, and their
+# sums. The same source and Go version give the same bytes on any machine.
+RELEASES = linux-amd64 linux-arm64 macos-amd64 macos-arm64 windows-amd64 windows-arm64
+
+release: go
+	rm -rf bin/release && mkdir -p bin/release
+	@set -e; for r in $(RELEASES); do system=$${r%-*}; end=; \
+	  case $$system in macos) system=darwin;; windows) end=.exe;; esac; \
+	  echo "doorpocket-$$r$$end"; \
+	  GOOS=$$system GOARCH=$${r#*-} $(GO) build -trimpath -ldflags=-s -o bin/release/doorpocket-$$r$$end ./cmd/doorpocket; done
+	cd bin/release && sha256sum doorpocket-* > SHA256SUMS
 
 clean:
 	rm -rf bin site

@@ -10,7 +10,7 @@ import (
 
 // starting writes a small working fleet into a folder.
 type starting struct {
-	Folder string `arg:""`
+	Folder string `arg:"" offers:"@folders"`
 }
 
 // Run is called by the command line.

@@ -19,12 +19,12 @@ import (
 
 // compare tells what changed between two states of a fleet.
 type compare struct {
-	Old string `arg:""`
-	New string `arg:"" optional:""`
-	In  string `name:"in" default:"."`
-	As  string `name:"as" default:"text"`
-	For string `name:"for" default:"all"`
-	Out string `name:"out"`
+	Old string `arg:"" offers:"@folders"`
+	New string `arg:"" optional:"" offers:"@folders"`
+	In  string `name:"in" default:"." offers:"@folders"`
+	As  string `name:"as" default:"text" offers:"text|markdown|json"`
+	For string `name:"for" default:"all" offers:"all|hirers"`
+	Out string `name:"out" offers:"@files"`
 
 	Note bool   `name:"note"`
 	On   string `name:"on"`

@@ -13,9 +13,9 @@ import (
 
 // due lists what falls due.
 type due struct {
-	Folder string `arg:"" optional:""`
+	Folder string `arg:"" optional:"" offers:"@folders"`
 	On     string `name:"on"`
-	As     string `name:"as" default:"text"`
+	As     string `name:"as" default:"text" offers:"text|csv|calendar"`
 }
 
 var dueForms = []string{"text", "csv", "calendar"}

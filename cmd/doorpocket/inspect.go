@@ -8,8 +8,8 @@ import (
 
 // inspect reads a fleet and prints every problem.
 type inspect struct {
-	Folder string `arg:"" optional:""`
-	As     string `name:"as" default:"text"`
+	Folder string `arg:"" optional:"" offers:"@folders"`
+	As     string `name:"as" default:"text" offers:"text|json|sarif"`
 	On     string `name:"on"`
 }
 

@@ -16,10 +16,10 @@ import (
 
 // labels brings the register of labels up to date.
 type labels struct {
-	Folder  string   `arg:"" optional:""`
+	Folder  string   `arg:"" optional:"" offers:"@folders"`
 	Look    bool     `name:"look"`
-	Sold    []string `name:"sold"`
-	Retired []string `name:"retired"`
+	Sold    []string `name:"sold" offers:"@vans"`
+	Retired []string `name:"retired" offers:"@vans"`
 	On      string   `name:"on"`
 }
 

@@ -32,6 +32,9 @@ type commands struct {
 	Sheets  sheetsCmd  `cmd:""`
 	Help    help       `cmd:""`
 	Version version    `cmd:""`
+
+	Completion completion `cmd:""`
+	Complete   complete   `cmd:"" hidden:""`
 }
 
 func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
@@ -42,9 +45,7 @@ func run(words []string, stdout, stderr io.Writer) int {
 	if wantsHelp(words) {
 		words = helpInstead(words)
 	}
-	var cmds commands
-	parser, err := kong.New(&cmds, kong.Name("doorpocket"), kong.NoDefaultHelp(), kong.Writers(stdout, stderr),
-		kong.Exit(func(int) {}))
+	parser, err := newParser(out)
 	if err != nil {
 		panic(err) // the commands above are not well formed
 	}
@@ -56,10 +57,18 @@ func run(words []string, stdout, stderr io.Writer) int {
 	return status(out, ctx.Run(out))
 }
 
+// newParser reads command lines.
+func newParser(out *speaker) (*kong.Kong, error) {
+	return kong.New(&commands{}, kong.Name("doorpocket"), kong.NoDefaultHelp(), kong.Writers(out.out, out.err), kong.Exit(func(int) {}))
+}
+
 // wantsHelp reports whether the usual words for help are among the words, or
 // there are none at all.
 func wantsHelp(words []string) bool {
 	for _, w := range words {
+		if w == "--" {
+			return false // what follows is not for us
+		}
 		if w == "--help" || w == "-h" || w == "-help" {
 			return true
 		}

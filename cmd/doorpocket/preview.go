@@ -18,8 +18,8 @@ import (
 
 // previewing shows a fleet while it is being written.
 type previewing struct {
-	Folder string `arg:"" optional:""`
-	Out    string `name:"out"`
+	Folder string `arg:"" optional:"" offers:"@folders"`
+	Out    string `name:"out" offers:"@folders"`
 	Port   int    `name:"port"`
 }
 

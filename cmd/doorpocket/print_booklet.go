@@ -11,9 +11,9 @@ import (
 
 // printBooklet makes the whole guide of a van as one PDF.
 type printBooklet struct {
-	Vans  []string `arg:"" optional:""`
-	Fleet string   `name:"fleet"`
-	Out   string   `name:"out"`
+	Vans  []string `arg:"" optional:"" offers:"@vans"`
+	Fleet string   `name:"fleet" offers:"@folders"`
+	Out   string   `name:"out" offers:"@files"`
 	Lang  string   `name:"lang"`
 }
 

@@ -22,14 +22,14 @@ import (
 
 // printLabels makes sheets of labels.
 type printLabels struct {
-	Vans     []string `arg:"" optional:""`
-	Fleet    string   `name:"fleet"`
-	Out      string   `name:"out"`
-	Grid     string   `name:"grid"`
+	Vans     []string `arg:"" optional:"" offers:"@vans"`
+	Fleet    string   `name:"fleet" offers:"@folders"`
+	Out      string   `name:"out" offers:"@files"`
+	Grid     string   `name:"grid" offers:"@grids"`
 	Size     string   `name:"size"`
 	Start    int      `name:"start" default:"1"`
-	Family   []string `name:"family"`
-	Cut      string   `name:"cut" default:"none"`
+	Family   []string `name:"family" offers:"@families"`
+	Cut      string   `name:"cut" default:"none" offers:"none|marks|outline"`
 	Distance string   `name:"distance"`
 	New      bool     `name:"new"`
 	On       string   `name:"on"`

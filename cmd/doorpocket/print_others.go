@@ -12,9 +12,9 @@ import (
 
 // printRuler makes the page that checks a printer.
 type printRuler struct {
-	Out  string `name:"out"`
-	Grid string `name:"grid"`
-	Page string `name:"page"`
+	Out  string `name:"out" offers:"@files"`
+	Grid string `name:"grid" offers:"@grids"`
+	Page string `name:"page" offers:"A4|Letter"`
 }
 
 // Run is called by the command line.
@@ -51,9 +51,9 @@ func (c *printRuler) Run(out *speaker) error {
 
 // printCard makes the cards for doors.
 type printCard struct {
-	Vans  []string `arg:"" optional:""`
-	Fleet string   `name:"fleet"`
-	Out   string   `name:"out"`
+	Vans  []string `arg:"" optional:"" offers:"@vans"`
+	Fleet string   `name:"fleet" offers:"@folders"`
+	Out   string   `name:"out" offers:"@files"`
 	Lang  string   `name:"lang"`
 }
 
@@ -80,7 +80,7 @@ func (c *printCard) Run(out *speaker) error {
 
 // printGrids lists the grids that come with the program, or prints one.
 type printGrids struct {
-	Name string `arg:"" optional:""`
+	Name string `arg:"" optional:"" offers:"@grids"`
 }
 
 // Run is called by the command line.

@@ -17,8 +17,8 @@ const gcPercent = 400
 
 // publish writes the guides of a fleet.
 type publish struct {
-	Folder  string `arg:"" optional:""`
-	Out     string `name:"out"`
+	Folder  string `arg:"" optional:"" offers:"@folders"`
+	Out     string `name:"out" offers:"@folders"`
 	Vans    string `name:"vans"`
 	Explain bool   `name:"explain"`
 	All     bool   `name:"all"`

@@ -10,8 +10,8 @@ import (
 
 // schema writes the schemas that an editor can use.
 type schema struct {
-	Folder string `arg:"" optional:""`
-	Out    string `name:"out"`
+	Folder string `arg:"" optional:"" offers:"@folders"`
+	Out    string `name:"out" offers:"@folders"`
 }
 
 // Run is called by the command line.

@@ -16,11 +16,11 @@ import (
 
 // sheetsCmd prints the sheets that staff carry round a van.
 type sheetsCmd struct {
-	Vans  []string `arg:"" optional:""`
-	Fleet string   `name:"fleet"`
-	Out   string   `name:"out"`
-	Sheet []string `name:"sheet"`
-	Page  string   `name:"page"`
+	Vans  []string `arg:"" optional:"" offers:"@vans"`
+	Fleet string   `name:"fleet" offers:"@folders"`
+	Out   string   `name:"out" offers:"@files"`
+	Sheet []string `name:"sheet" offers:"handover|check-in|prepare|monthly"`
+	Page  string   `name:"page" offers:"A4|Letter"`
 	Lang  string   `name:"lang"`
 }
 

@@ -5,6 +5,8 @@ import (
 	"io"
 	"os"
 
+	"golang.org/x/term"
+
 	"doorpocket/components/problem"
 )
 
@@ -21,17 +23,35 @@ type speaker struct {
 }
 
 func newSpeaker(out, err io.Writer) *speaker {
-	return &speaker{out: out, err: err, colour: terminal(err) && os.Getenv("NO_COLOR") == "", tty: terminal(err)}
+	tty := terminal(err)
+	wanted := os.Getenv("NO_COLOR") == "" && os.Getenv("TERM") != "dumb"
+	return &speaker{out: out, err: err, colour: tty && wanted && understandsColour(err), tty: tty}
 }
 
 func terminal(w io.Writer) bool {
 	f, ok := w.(*os.File)
-	if !ok {
-		return false
-	}
-	info, err := f.Stat()
-	return err == nil && info.Mode()&os.ModeCharDevice != 0
+	return ok && term.IsTerminal(int(f.Fd()))
 }
+
+// width is how many columns the terminal behind w has, 0 where there is none.
+func width(w io.Writer) int {
+	f, ok := w.(*os.File)
+	if !ok {
+		return 0
+	}
+	columns, _, err := term.GetSize(int(f.Fd()))
+	if err != nil {
+		return 0
+	}
+	return columns
+}
+
+// columns is the width of the terminal that results go to, 0 where there is none.
+func (s *speaker) columns() int { return width(s.out) }
+
+// widest is how long a line of running text may get: longer ones are hard to
+// read, however wide the terminal is.
+const widest = 100
 
 // say prints a line of result.
 func (s *speaker) say(format string, args ...any) {
@@ -44,7 +64,7 @@ func (s *speaker) problems(list problem.List) {
 		return
 	}
 	// Where even standard error cannot be written there is nobody to tell.
-	_ = problem.Write(s.err, list.Gather(), problem.Style{Colour: s.colour})
+	_ = problem.Write(s.err, list.Gather(), problem.Style{Colour: s.colour, Width: min(width(s.err), widest)})
 	errors, warnings := list.Counts()
 	_, _ = fmt.Fprintf(s.err, "\n%s, %s\n", count(errors, "error"), count(warnings, "warning"))
 	if errors > 0 && warnings > 0 {

@@ -11,8 +11,8 @@ import (
 
 // systems lists the library, or tells what a spec can state about one system.
 type systems struct {
-	Name  string `arg:"" optional:""`
-	Fleet string `name:"fleet"`
+	Name  string `arg:"" optional:"" offers:"@systems"`
+	Fleet string `name:"fleet" offers:"@folders"`
 }
 
 // language is the one in which people write specs: that of the facts' names.

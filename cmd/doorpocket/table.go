@@ -13,10 +13,10 @@ import (
 
 // table prints a computed table of a van.
 type table struct {
-	Van   string `arg:"" optional:""`
-	Table string `arg:"" optional:""`
-	Fleet string `name:"fleet"`
-	As    string `name:"as" default:"text"`
+	Van   string `arg:"" optional:"" offers:"@vans"`
+	Table string `arg:"" optional:"" offers:"@tables"`
+	Fleet string `name:"fleet" offers:"@folders"`
+	As    string `name:"as" default:"text" offers:"text|csv|json"`
 }
 
 // Run is called by the command line.

@@ -50,7 +50,7 @@ func (p Problem) Text(style Style) string {
 	var b strings.Builder
 	b.WriteString(p.headline(style) + "\n")
 	p.quote(&b, style)
-	for _, line := range wrap(safe(p.Detail), style.width()-2) {
+	for _, line := range Wrap(safe(p.Detail), style.width()-2) {
 		b.WriteString("  " + line + "\n")
 	}
 	for _, n := range p.Notes {
@@ -110,9 +110,9 @@ func colour(s Severity, text string) string {
 	return red + text + plain
 }
 
-// wrap breaks a text at spaces into lines of at most limit runes. A longer word
+// Wrap breaks a text at spaces into lines of at most limit runes. A longer word
 // stays whole.
-func wrap(text string, limit int) []string {
+func Wrap(text string, limit int) []string {
 	var lines []string
 	line, length := "", 0
 	for _, word := range strings.Fields(text) {
