@@ -22,7 +22,7 @@ type compare struct {
 	Old string `arg:"" offers:"@folders"`
 	New string `arg:"" optional:"" offers:"@folders"`
 	In  string `name:"in" default:"." offers:"@folders"`
-	As  string `name:"as" default:"text" offers:"text|markdown|json"`
+	As  string `name:"as" default:"text" offers:"text|markdown|json|notes"`
 	For string `name:"for" default:"all" offers:"all|hirers"`
 	Out string `name:"out" offers:"@files"`
 
