@@ -321,8 +321,12 @@ func (c *composer) photo(p *guide.Page, stem string) []paper.Block {
 		return nil
 	}
 	v := made.Largest()
-	return []paper.Block{paper.Together{
-		paper.Photo{JPEG: v.Data, Wide: v.Width, High: v.Height, Width: 100, Height: 75},
-		plain(fine, picture.Alt),
-	}}
+	photo := paper.Photo{JPEG: v.Data, Wide: v.Width, High: v.Height, Width: 100, Height: 75}
+	together := paper.Together{nil, plain(fine, picture.Alt)}
+	for i, m := range picture.Marks {
+		photo.Marks = append(photo.Marks, paper.Spot{Across: m.Across, Down: m.Down})
+		together = append(together, plain(fine, fmt.Sprintf("%d  %s", i+1, m.Text)))
+	}
+	together[0] = photo
+	return []paper.Block{together}
 }

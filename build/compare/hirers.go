@@ -1,6 +1,7 @@
 package compare
 
 import (
+	"fmt"
 	"maps"
 	"slices"
 
@@ -145,6 +146,9 @@ func (s *Side) picturesOf(f *spec.Fitted) []string {
 	var all []string
 	for _, p := range f.Pictures {
 		all = append(all, s.pictures[p.File], p.Alt)
+		for _, m := range p.Marks {
+			all = append(all, fmt.Sprint(m.Across, m.Down), m.Text)
+		}
 	}
 	return all
 }

@@ -10,6 +10,8 @@ import (
 	"testing"
 	"testing/fstest"
 
+	"github.com/chromedp/chromedp"
+
 	"doorpocket/build/publication"
 	"doorpocket/build/sample"
 	"doorpocket/build/spec"
@@ -28,7 +30,10 @@ label = "L1"
 at = { side = "rear" }
 pictures = [
   { file = "box.jpg", alt = "Box \"B\" <closed> & dry" },
-  { file = "lever.jpg", alt = "The lever" },
+  { file = "lever.jpg", alt = "The lever", marks = [
+    { across = "25 %", down = "50 %", text = "Push <here>" },
+    { across = "100 %", down = "0 %", text = "The hinge" },
+  ] },
 ]
 `
 	van := func(code string) string {
@@ -105,16 +110,44 @@ func TestPicturesArePublished(t *testing.T) {
 		for _, want := range []string{
 			`alt="Box &#34;B&#34; &lt;closed&gt; &amp; dry"`, `alt="Pull &#34;this&#34;"`,
 			`width="960" height="640"`, `width="700" height="1000"`, ` 480w, ../../pictures/box-`, `loading="lazy"`,
+			// a mark at an edge stays whole
+			`<svg viewBox="0 0 700 1000" aria-hidden="true"><circle cx="175" cy="500" r="38"/><text x="175" y="500" dy="17" font-size="47">1</text><circle cx="662" cy="38" r="38"/>`,
+			`<ol><li>Push &lt;here&gt;</li><li>The hinge</li></ol>`,
 		} {
 			if strings.Count(text, want) == 0 {
 				t.Errorf("%s: no %s", name, want)
 			}
+		}
+		if n := strings.Count(text, "<ol><li>Push"); n != 1 || strings.Count(text, "<circle cx=\"175\"") != 1 {
+			t.Errorf("%s: %d lists of marks, want that of the one picture that has some", name, n)
 		}
 		if n := strings.Count(text, "<figure class=\"picture"); n != 2 {
 			t.Errorf("%s: %d pictures, want each once", name, n)
 		}
 		if strings.Index(text, "/box-") > strings.Index(text, "Open it") || strings.Index(text, "/lever-") < strings.Index(text, "Open it") {
 			t.Errorf("%s: pictures are not where they belong", name)
+		}
+	}
+}
+
+// Marks lie on the picture, however wide it is shown.
+func TestMarksLieOnThePicture(t *testing.T) {
+	server := serve(t, publishFleet(t, pictured(t)))
+	for _, width := range []int{320, 390, 1280} {
+		b := newBrowser(t, width, 844)
+		b.run(t, chromedp.Navigate(server.URL+"/AA/L1/"))
+		if apart := ask(t, b, chromedp.Evaluate[float64](`(() => {
+			const figure = document.querySelector(".marked");
+			const [a, b] = ["img", "svg"].map((what) => figure.querySelector(what).getBoundingClientRect());
+			return a.width < 100 ? 1000 : Math.max(...["left", "top", "width", "height"].map((side) => Math.abs(a[side] - b[side])));
+		})()`)); apart > 1 {
+			t.Errorf("%d pixels wide: the marks are off by %.1f pixels", width, apart)
+		}
+		if mark := ask(t, b, chromedp.Evaluate[float64](`document.querySelector(".marked circle").getBoundingClientRect().width`)); mark < 20 || mark > 60 {
+			t.Errorf("%d pixels wide: a mark is %.0f pixels", width, mark)
+		}
+		if text := ask(t, b, chromedp.Evaluate[string](`[...document.querySelectorAll(".picture ol li")].map((li) => li.innerText).join()`)); text != "Push <here>,The hinge" {
+			t.Errorf("%d pixels wide: the words are %q", width, text)
 		}
 	}
 }

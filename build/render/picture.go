@@ -3,6 +3,7 @@ package render
 import (
 	"fmt"
 	"html/template"
+	"math"
 	"strings"
 
 	"doorpocket/build/guide"
@@ -25,21 +26,48 @@ type pictureView struct {
 	Width, Height      int
 	Tall               bool // higher than wide
 	Alt                string
+	Marks              []markOnPicture
+	Radius             int // of a mark, in pixels of the largest variant
+	Letters, Drop      int // the height of its number, and how far below the middle its line is
+}
+
+// markOnPicture is a mark at a place in pixels of the largest variant.
+type markOnPicture struct {
+	X, Y   int
+	Number int
+	Text   string
+}
+
+// onPicture puts marks on a picture as it is shown. On a phone, where a picture
+// is as wide as the page, they are as large whatever its pixels.
+func (p *pictureView) onPicture(marks []spec.Mark) {
+	p.Radius = max(1, p.Width/24)
+	if p.Tall {
+		p.Radius = max(1, p.Width/18) // shown no wider than this narrower place
+	}
+	p.Letters, p.Drop = p.Radius*5/4, p.Radius*9/20
+	for i, m := range marks {
+		inside := func(part float64, whole int) int { // a mark at the edge stays whole
+			return min(max(int(math.Round(part*float64(whole))), p.Radius), whole-p.Radius)
+		}
+		p.Marks = append(p.Marks, markOnPicture{X: inside(m.Across, p.Width), Y: inside(m.Down, p.Height), Number: i + 1, Text: m.Text})
+	}
 }
 
 // picture shows a picture on the page at from, "" for one that was not made.
-func (v *van) picture(from, file, alt string) template.HTML {
-	made, ok := v.guide.Operator.Pictures[file]
+func (v *van) picture(from string, p spec.Picture) template.HTML {
+	made, ok := v.guide.Operator.Pictures[p.File]
 	if !ok {
 		return ""
 	}
 	folder := v.up(from) + "../" + PictureFolder
 	largest := made.Largest()
 	view := pictureView{Src: folder + made.Variants[0].Name, Width: largest.Width, Height: largest.Height,
-		Tall: largest.Height > largest.Width, Sizes: sizes, Alt: alt}
+		Tall: largest.Height > largest.Width, Sizes: sizes, Alt: p.Alt}
 	if view.Tall {
 		view.Sizes = sizesTall
 	}
+	view.onPicture(p.Marks)
 	if len(made.Variants) > 1 {
 		var set []string
 		for _, variant := range made.Variants {
@@ -61,10 +89,11 @@ func (f filler) picture(stem, alt string) (string, bool) {
 	if p == nil {
 		return "", false
 	}
-	if alt == "" {
-		alt = p.Alt
+	shown := *p
+	if alt != "" {
+		shown.Alt = alt
 	}
-	markup := f.van.picture(f.from, p.File, alt)
+	markup := f.van.picture(f.from, shown)
 	return string(markup), markup != ""
 }
 
@@ -73,7 +102,7 @@ func (v *van) rest(p *guide.Page, view systemView) []template.HTML {
 	var all []template.HTML
 	for _, picture := range p.Fitted.Pictures {
 		if !v.shown(view, picture) {
-			all = append(all, v.picture(p.Path, picture.File, picture.Alt))
+			all = append(all, v.picture(p.Path, picture))
 		}
 	}
 	return all

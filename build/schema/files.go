@@ -158,8 +158,19 @@ func (m *maker) place() node {
 
 // common are the keys of every fitted system.
 func (m *maker) common() node {
-	picture := object(node{"file": text("A file in the folder pictures."), "alt": text("What it shows, for those who cannot see it.")})
-	picture["additionalProperties"] = true
+	share := func(about string) node {
+		return node{"allOf": []node{m.quantity(quantity.Ratio)}, "description": about}
+	}
+	mark := object(node{
+		"across": share("How far from the left of the upright picture, such as 30 %."),
+		"down":   share("How far from its top."),
+		"text":   text("What is there."),
+	}, "across", "down", "text")
+	picture := object(node{
+		"file":  text("A file in the folder pictures."),
+		"alt":   text("What it shows, for those who cannot see it."),
+		"marks": list(mark, "Places on it, numbered in this order."),
+	}, "file", "alt")
 	return node{
 		"system":   node{"type": "string"},
 		"label":    node{"type": "string", "pattern": "^([A-Z][1-9][0-9]?|none)$", "description": "The code on its sticker, such as G1, or none. Without it doorpocket labels gives one."},

@@ -104,9 +104,16 @@ type Place struct {
 
 // Picture is a photograph of a fitted system.
 type Picture struct {
-	File string // in the folder pictures/
-	Alt  string
-	At   problem.Span
+	File  string // in the folder pictures/
+	Alt   string
+	Marks []Mark // numbered from 1 in this order
+	At    problem.Span
+}
+
+// Mark is a place on a picture with words for what is there.
+type Mark struct {
+	Across, Down float64 // of the width from the left and of the height from the top of the upright picture, 0 to 1
+	Text         string
 }
 
 // Stem is the name by which the words of a page call a picture: its file

@@ -35,7 +35,7 @@ func (l *loader) pictures(r *manifest.Reader, f *Fitted) {
 			p.Problem("file", "bad-name", fmt.Sprintf("%q is no file in the folder pictures", file), "Write the file's name without a folder.")
 			continue
 		}
-		picture := Picture{File: file, Alt: strings.TrimSpace(alt), At: p.Span("file")}
+		picture := Picture{File: file, Alt: strings.TrimSpace(alt), At: p.Span("file"), Marks: l.marks(p)}
 		if first := f.Picture(picture.Stem()); first != nil {
 			p.Report(problem.New(problem.Error, picture.At, "duplicate-picture", fmt.Sprintf("A second picture %q of one system", picture.Stem()),
 				"Pages call a picture by its file's name without the ending: remove one of the two, or rename its file.").WithNote(first.At, "first written here"))

@@ -49,6 +49,11 @@ func loadPictures(lib *components.Library, more ...map[string]string) (*spec.Fle
 	return fleet, slices.DeleteFunc(found, func(p problem.Problem) bool { return p.Severity != problem.Error })
 }
 
+// marked are lines of a spec for a picture with marks.
+func marked(marks string) string {
+	return "pictures = [\n  { file = \"box.png\", alt = \"A box\", marks = [\n    " + marks + "\n  ] },\n]\n"
+}
+
 // What is wrong with pictures is said once and with its place, whatever else.
 func TestPictureProblems(t *testing.T) {
 	lib, _ := components.Load(components.Embedded())
@@ -79,6 +84,23 @@ func TestPictureProblems(t *testing.T) {
 		{"two of one name", []map[string]string{page("Hello.\n"),
 			van("pictures = [{ file = \"box.png\", alt = \"A\" }, { file = \"box.jpg\", alt = \"B\" }]\n"), {"pictures/box.jpg": good}},
 			[]string{`vans/a.toml:23:55: error: A second picture "box"`}},
+		{"no words for those who cannot see it", []map[string]string{page("Hello.\n"), van("pictures = [{ file = \"box.png\" }]\n")},
+			[]string{`vans/a.toml:23:13: error: Missing key "alt"`}},
+		{"empty words", []map[string]string{page("Hello.\n"), van("pictures = [{ file = \"box.png\", alt = \" \" }]\n")},
+			[]string{`vans/a.toml:23:39: error: `}},
+		{"a key of no picture", []map[string]string{page("Hello.\n"), van("pictures = [{ file = \"box.png\", alt = \"A\", mark = [] }]\n")},
+			[]string{`vans/a.toml:23:44: error: `}},
+		{"marks", []map[string]string{page("Hello.\n"), van(marked(`{ across = "30 %", down = "0.45", text = "The lid" }`))}, nil},
+		{"a mark beside the picture", []map[string]string{page("Hello.\n"), van(marked(`{ across = "130 %", down = "45 %", text = "The lid" }`))},
+			[]string{`error: "130`}},
+		{"a mark without a place", []map[string]string{page("Hello.\n"), van(marked(`{ across = "30 %", text = "The lid" }`))},
+			[]string{`error: Missing key "down"`}},
+		{"a mark in a length", []map[string]string{page("Hello.\n"), van(marked(`{ across = "30 mm", down = "45 %", text = "The lid" }`))},
+			[]string{`vans/a.toml:25:`}},
+		{"a mark without words", []map[string]string{page("Hello.\n"), van(marked(`{ across = "30 %", down = "45 %" }`))},
+			[]string{`error: Missing key "text"`}},
+		{"too many marks", []map[string]string{page("Hello.\n"), van(marked(strings.Repeat(`{ across = "30 %", down = "45 %", text = "The lid" }, `, 21)))},
+			[]string{`error: More than 20 marks`}},
 		{"embed without a picture", []map[string]string{page("Hello.\n\n![](picture:box)\n"), van("")},
 			[]string{`systems/living/bike-box/page.en.md:3:5: error: No picture "box" for [fitted.bikes] on Van AA`}},
 		{"embed misspelt", []map[string]string{page("![](picture:bxo)\n"), van(line("box.png"))}, []string{`Did you mean "box"?`}},
