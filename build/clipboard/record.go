@@ -35,7 +35,7 @@ func (c *composer) record(s render.SaidSheet) []paper.Block {
 		}
 	}
 	if !s.Facts {
-		all = append(all, c.lines(s.Found, s.FoundHelp, 4)...)
+		all = append(all, c.lines(s.Found, s.FoundHelp, len(s.FoundLines))...)
 	}
 	if s.Marks != nil {
 		all = append(all, c.lines(s.Marks.Inside, "", 2)...)
@@ -74,7 +74,7 @@ func (c *composer) scale(r render.SaidReading) paper.Block {
 		if r.Scale == components.PartFull {
 			apart = 13
 		}
-		if r.Scale == components.Number || r.Scale == components.PartFull {
+		if r.Line {
 			from := at + apart*float64(len(r.Boxes))
 			to := x + width - 9
 			d.Line(from, y+tick, to, y+tick, written)

@@ -30,7 +30,8 @@ type SaidSheet struct {
 	DaysTitle               string
 	Days                    [][2]string // what falls due, and when
 	Found, FoundHelp        string      // over the lines for what was found
-	Who                     string      // "For staff only", "" on what a hirer signs
+	FoundLines              [4]struct{}
+	Who                     string // "For staff only", "" on what a hirer signs
 }
 
 // SaidLeg is the steps on one side of the van.
@@ -62,6 +63,7 @@ type SaidReading struct {
 	Title, Tell, Unit string
 	Scale             components.Scale
 	Boxes             []string // words under the boxes, "" for none
+	Line              bool     // there is a line to write on
 }
 
 // SaidMarks is the part on which damage is marked.
@@ -171,6 +173,7 @@ func (v *van) saidReadings(s *guide.Sheet) []SaidReading {
 		case components.Tick:
 			said.Boxes = []string{""}
 		}
+		said.Line = r.Scale == components.Number || r.Scale == components.PartFull
 		all = append(all, said)
 	}
 	return all

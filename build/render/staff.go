@@ -44,6 +44,7 @@ type staffVanView struct {
 	Heading  string
 	Guide    string // the hirers' guide
 	Do       []link
+	Sheets   []link
 	Views    []template.HTML
 	Entries  []staffEntry
 	Labels   []link
@@ -128,6 +129,7 @@ func (r *Renderer) StaffVan(g *guide.Guide, read spec.Read, routines []*guide.Ro
 		view.Do = append(view.Do, link{Href: routine.Path + "index.html", Title: routine.Words.Title, About: routine.Words.About})
 		v.staffRoutine(op, routine)
 	}
+	view.Sheets = v.sheetPages(op, g.Sheets(routines, read))
 	view.Views = v.views()
 	v.page("", "staff-van", view)
 	return v.files, v.err
