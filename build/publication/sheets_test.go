@@ -99,11 +99,14 @@ func looksWhole(t *testing.T, sheet render.SaidSheet, pages []string) {
 	for n, page := range pages {
 		text := strings.Join(strings.Fields(page), "")
 		for _, want := range []string{
-			sheet.Code + " " + sheet.Name + " · " + sheet.Registration, sheet.Spec + " · revision " + sheet.Revision, fmt.Sprintf("%d / %d", n+1, len(pages)),
+			sheet.Code + " " + sheet.Name + " · " + sheet.Registration, sheet.Spec + " · revision " + sheet.Revision, fmt.Sprintf("page %d of %d", n+1, len(pages)),
 		} {
 			if !strings.Contains(text, strings.ReplaceAll(want, " ", "")) {
 				t.Errorf("%s %s: page %d of %d does not say %q", sheet.Code, sheet.ID, n+1, len(pages), want)
 			}
+		}
+		if sheet.Hirer && strings.Contains(strings.ToLower(text), "staffonly") {
+			t.Errorf("%s %s: page %d says that it is for staff, but a hirer signs it", sheet.Code, sheet.ID, n+1)
 		}
 	}
 	if len(pages) > 18 {

@@ -29,6 +29,12 @@ func (w *Words) paperOfStaff(path, whose string) template.CSS {
 	return w.paper(w.must("staff_only")+" · staff/"+path, whose)
 }
 
+// paperOfSheet counts the pages of a sheet for staff, which says all else itself.
+func (w *Words) paperOfSheet() template.CSS {
+	count := strings.NewReplacer("{$page}", sheetCounter, "{$pages}", sheetsCounter).Replace(cssText(w.must("sheet_page")))
+	return template.CSS(`@page clip{@bottom-right{content:"` + count + `"}}`)
+}
+
 // cssText is a text between the quotation marks of a style sheet.
 func cssText(text string) string {
 	var b strings.Builder

@@ -27,7 +27,8 @@ func (v *van) sheetPages(op *spec.Operator, sheets []*guide.Sheet) []link {
 	var links []link
 	for _, s := range said {
 		path := "sheets/" + s.ID + "/"
-		page := sheetPage{frame: v.r.staffFrame(v.w, op, v.w.must("sheet_of", "title", s.Title, "name", s.Name)), Sheet: s, signs: v.r.signs}
+		page := sheetPage{frame: v.r.staffFrame(v.w, op, v.w.must("sheet_of", "title", s.Title, "name", s.Name), s.Code+"/"+path), Sheet: s, signs: v.r.signs}
+		page.Paper = v.w.paperOfSheet()
 		if s.Marks != nil {
 			page.Drawing = template.HTML(s.Marks.Drawing)
 		}
