@@ -74,12 +74,22 @@ func side(t *testing.T, name string, files fs.FS, pictures map[string]string) *c
 	return s
 }
 
+// before is the demonstration fleet as it is.
+var before = sync.OnceValues(func() (*compare.Side, problem.List) {
+	lib, _ := library()
+	return compare.Open(content.Fleet(), "old", "old/", nil, lib)
+})
+
 // compared gives the report on the demonstration fleet after changes.
 func compared(t *testing.T, change func(files fstest.MapFS)) *compare.Report {
 	t.Helper()
 	files := demo(t)
 	change(files)
-	report, found := compare.Make(side(t, "old", demo(t), nil), side(t, "new", files, nil), "en", voice(t), sheets.Compared)
+	old, found := before()
+	if len(found) > 0 {
+		t.Fatal(found)
+	}
+	report, found := compare.Make(old, side(t, "new", files, nil), "en", voice(t), sheets.Compared)
 	if report == nil {
 		t.Fatal(found)
 	}

@@ -72,6 +72,7 @@ type Van struct {
 	Body       *Fitted   // its facts as body.NAME; also among Fitted
 	Fitted     []*Fitted // in the order of families, then of the files
 	Added      Added     // to the routines for hirers
+	Without    []string  // systems that would join by themselves and are not there
 	Changed    []Changed // lately, the last first
 	Gone       []Gone    // its labels that stand for nothing fitted any more, by code
 	aboard     map[string]bool

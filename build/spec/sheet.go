@@ -212,3 +212,7 @@ func (l *loader) automatic(name string) *components.System {
 	}
 	return nil
 }
+
+// ValidName reports whether something fitted, a spec or a build sheet can be called
+// so.
+func ValidName(name string) bool { return validName(name) && name != "body" }

@@ -46,6 +46,7 @@ func (l *loader) van(file string) *Van {
 	l.embody(v, c.body, c.bodyAt, r.At())
 	l.staff(v, r)
 	r.Done()
+	v.Without = c.absent
 	l.complete(v, c.absent)
 	l.shareOut(v, c.added)
 	v.Changed = l.lately(v, slices.Concat(l.extra.changed, c.changed))

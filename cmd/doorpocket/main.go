@@ -23,6 +23,8 @@ type commands struct {
 	Preview previewing `cmd:""`
 	Due     due        `cmd:""`
 	Compare compare    `cmd:""`
+	Import  importing  `cmd:""`
+	Export  export     `cmd:""`
 	Inspect inspect    `cmd:""`
 	Systems systems    `cmd:""`
 	Labels  labels     `cmd:""`

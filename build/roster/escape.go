@@ -1,0 +1,27 @@
+package roster
+
+import "strings"
+
+// A spreadsheet takes a cell that begins with one of these for a formula and works
+// it out, whoever wrote it (OWASP, CSV Injection). An apostrophe before it makes it
+// words; spreadsheets and Import take it off again.
+const formula = "=+-@\t\r"
+
+const asWords = "'"
+
+// guarded is a text that no spreadsheet takes for a formula.
+func guarded(text string) string {
+	if text != "" && strings.ContainsRune(formula+asWords, rune(text[0])) {
+		return asWords + text
+	}
+	return text
+}
+
+// unguarded takes the apostrophe off again.
+func unguarded(text string) string {
+	rest, marked := strings.CutPrefix(text, asWords)
+	if marked && rest != "" && strings.ContainsRune(formula+asWords, rune(rest[0])) {
+		return rest
+	}
+	return text
+}
