@@ -62,7 +62,7 @@ func (r *Renderer) Changes(op *spec.Operator, report *compare.Report) (File, err
 // Each begins with its sign, so that nothing hangs on colour alone.
 func difference(f compare.File) template.HTML {
 	var b strings.Builder
-	b.WriteString(`<pre class="listing" tabindex="0">`)
+	b.WriteString(`<pre class="listing" tabindex="0" dir="ltr">`)
 	for i, h := range f.Hunks {
 		if i > 0 {
 			b.WriteString("<span class=\"d-gap\">⋮</span>\n")

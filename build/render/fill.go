@@ -104,7 +104,7 @@ func (f filler) table(id, alt string) (string, bool) {
 		view.Assumptions = append(view.Assumptions, f.html(a))
 	}
 	for _, row := range t.Rows {
-		view.Rows = append(view.Rows, tableRowOf(t, row))
+		view.Rows = append(view.Rows, f.van.w.tableRowOf(t, row))
 	}
 	if t.Tick != nil {
 		view.Tick = f.van.tickData(t.Tick)

@@ -136,7 +136,9 @@ func (r *Renderer) readWords(files fs.FS) error {
 		if len(problems) > 0 {
 			return fmt.Errorf("words: %s", problems[0])
 		}
-		r.words[strings.Split(name, ".")[1]] = words
+		lang := strings.Split(name, ".")[1]
+		words.RightToLeft = rightToLeft(lang)
+		r.words[lang] = words
 	}
 	return nil
 }
@@ -181,7 +183,11 @@ func (r *Renderer) script(name string) string {
 }
 
 // Words are the words of the interface in one language.
-type Words struct{ texts map[string]string }
+type Words struct {
+	// RightToLeft tells that the language is written from right to left.
+	RightToLeft bool
+	texts       map[string]string
+}
 
 func newWords(table *manifest.Table) (*Words, problem.List) {
 	var found problem.List
@@ -212,7 +218,7 @@ func (w *Words) Say(key string, pairs ...any) (string, error) {
 		return "", fmt.Errorf("no words for %q", key)
 	}
 	for i := 0; i+1 < len(pairs); i += 2 {
-		text = strings.ReplaceAll(text, fmt.Sprintf("{$%v}", pairs[i]), fmt.Sprint(pairs[i+1]))
+		text = strings.ReplaceAll(text, fmt.Sprintf("{$%v}", pairs[i]), w.Apart(fmt.Sprint(pairs[i+1])))
 	}
 	return text, nil
 }

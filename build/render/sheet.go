@@ -5,6 +5,7 @@ import (
 	"crypto/sha256"
 	"encoding/base64"
 	"regexp"
+	"slices"
 	"strings"
 )
 
@@ -35,8 +36,15 @@ type sheet struct {
 // rule is a rule or, with rules in it, a condition such as @media.
 type rule struct {
 	head, body string
-	needs      [][]string // for each selector the classes, and with < the elements, that it names
+	selectors  []selector // none for one that every page gets, such as @page
 	rules      []rule
+}
+
+// selector is one of those of a rule, with the classes, and with < the elements,
+// that it names.
+type selector struct {
+	text  string
+	needs []string
 }
 
 var (
@@ -44,7 +52,7 @@ var (
 	classGiven   = regexp.MustCompile(`class="([^"]*)"`)
 	elementNamed = regexp.MustCompile(`(?:^|[\s>+~(])([a-z][a-z0-9]*)`)
 	elementGiven = regexp.MustCompile(`<([a-z][a-z0-9]*)`)
-	denied       = regexp.MustCompile(`:not\([^)]*\)`)
+	denied       = regexp.MustCompile(`:(?:not|is)\([^)]*\)`)
 	quoted       = regexp.MustCompile(`"([a-z][a-z0-9 -]*)"`)
 	toneGiven    = regexp.MustCompile(`&#34;tone&#34;:&#34;([a-z]+)`) // a class that tick.js will give
 	scriptGiven  = regexp.MustCompile(`<script src="[^"]*/([a-z]+)-[0-9a-f]+\.js"`)
@@ -82,8 +90,8 @@ func rulesOf(text string) []rule {
 		if strings.HasPrefix(head, "@media") {
 			r.rules = rulesOf(r.body)
 		} else if !strings.HasPrefix(head, "@") {
-			for _, selector := range strings.Split(denied.ReplaceAllString(head, ""), ",") {
-				r.needs = append(r.needs, named(selector))
+			for _, text := range selectorsOf(head) {
+				r.selectors = append(r.selectors, selector{text, named(text)})
 			}
 		}
 		all = append(all, r)
@@ -91,8 +99,29 @@ func rulesOf(text string) []rule {
 	}
 }
 
-// named are the classes and elements that a selector names.
+// selectorsOf splits the head of a rule at the commas that stand in no
+// parentheses.
+func selectorsOf(head string) []string {
+	var all []string
+	depth, from := 0, 0
+	for i, c := range head {
+		switch {
+		case c == '(':
+			depth++
+		case c == ')':
+			depth--
+		case c == ',' && depth == 0:
+			all = append(all, head[from:i])
+			from = i + 1
+		}
+	}
+	return append(all, head[from:])
+}
+
+// named are the classes and elements that a selector needs: not those that it
+// denies, nor those among which it lets choose.
 func named(selector string) []string {
+	selector = denied.ReplaceAllString(selector, "")
 	var all []string
 	for _, m := range classNamed.FindAllStringSubmatch(selector, -1) {
 		all = append(all, m[1])
@@ -160,26 +189,25 @@ func write(b *strings.Builder, rules []rule, has func(name string) bool) {
 			if write(&inner, r.rules, has); inner.Len() > 0 {
 				b.WriteString(r.head + "{" + inner.String() + "}")
 			}
-		case r.wanted(has):
+		case r.selectors == nil:
 			b.WriteString(r.head + "{" + r.body + "}")
+		default:
+			if head := r.wanted(has); head != "" {
+				b.WriteString(head + "{" + r.body + "}")
+			}
 		}
 	}
 }
 
-func (r rule) wanted(has func(name string) bool) bool {
-	if r.needs == nil {
-		return true
-	}
-	for _, names := range r.needs {
-		all := true
-		for _, name := range names {
-			all = all && has(name)
-		}
-		if all {
-			return true
+// wanted are the selectors of a rule that a page can use, "" for none.
+func (r rule) wanted(has func(name string) bool) string {
+	var all []string
+	for _, s := range r.selectors {
+		if !slices.ContainsFunc(s.needs, func(name string) bool { return !has(name) }) {
+			all = append(all, s.text)
 		}
 	}
-	return false
+	return strings.Join(all, ",")
 }
 
 // finish puts into a page the sheet that it uses, its revision, and last the sums

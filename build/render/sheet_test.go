@@ -15,18 +15,19 @@ func TestSheetOfAPage(t *testing.T) {
 		`<p>`:                                all + `@media print{p{x:5}}`,
 		`<a>`:                                all + `a{x:1}`,
 		`<p class="one">`:                    all + `.one{x:2}@media print{p{x:5}}`,
-		`<p class="one"><b class="a three">`: all + `.one{x:2}.two,.one .three{x:3}@media print{p{x:5}}`,
-		`<p class="two">`:                    all + `.two,.one .three{x:3}@media print{.two{x:4}p{x:5}}@media screen{.two{x:6}}`,
-		`<table><td>`:                        all + `table td,p>th{x:9}`,
+		`<p class="one"><b class="a three">`: all + `.one{x:2}.one .three{x:3}@media print{p{x:5}}`,
+		`<p class="two">`:                    all + `.two{x:3}@media print{.two{x:4}p{x:5}}@media screen{.two{x:6}}`,
+		`<table><td>`:                        all + `table td{x:9}`,
 		`<i class="four one">`:               all + `.one{x:2}`,
 		`<i class="four one"><b>`:            all + `.one{x:2}.four.one:hover>b{x:7}`,
 		`<i class="first">`:                  all + `.first:not(.danger){x:2}`,
+		`<html>`:                             all + `html.night :is(img,.mark svg){x:3}`,
 		`<html><img>`:                        all + `html.night :is(img,.mark svg){x:3}`,
 		`<html><i class="mark"><svg>`:        all + `html.night :is(img,.mark svg){x:3}`,
 		`<i><script src="../../parts/tick-0a1b.js">`:     all + `a{x:1}.sum{x:8}h2 a{x:1}`,
 		`<i><script src="../../parts/routine-0a1b.js">`:  all,
 		`<i data-tick="{&#34;tone&#34;:&#34;bad&#34;}">`: all + `.bad{x:4}`,
-		`<i class="one"><i class="two">`:                 all + `.one{x:2}.two,.one .three{x:3}@media print{.two{x:4}}@media screen{.two{x:6}}:has(.one)>.two{x:5}`,
+		`<i class="one"><i class="two">`:                 all + `.one{x:2}.two{x:3}@media print{.two{x:4}}@media screen{.two{x:6}}:has(.one)>.two{x:5}`,
 	} {
 		if got := s.used([]byte(page)); got != want {
 			t.Errorf("%s\n got %s\nwant %s", page, got, want)

@@ -284,7 +284,7 @@ func (r *Renderer) colourOnce(source []byte) template.HTML {
 type plainPre struct{}
 
 func (plainPre) Start(code bool, _ string) string {
-	return `<pre class="listing" tabindex="0">`
+	return `<pre class="listing" tabindex="0" dir="ltr">`
 }
 
 func (plainPre) End(bool) string { return "</pre>" }

@@ -62,10 +62,10 @@ func summed(t *guide.Tick) []int {
 
 // tableRowOf is a row as the template writes it. A row that can be ticked has
 // its numbers, one for each column that is added up; an empty cell adds nothing.
-func tableRowOf(t *guide.Table, row []guide.Cell) tableRow {
+func (w *Words) tableRowOf(t *guide.Table, row []guide.Cell) tableRow {
 	var r tableRow
 	for _, c := range row {
-		r.Cells = append(r.Cells, cellOf(c))
+		r.Cells = append(r.Cells, w.cellOf(c))
 	}
 	if t.Tick != nil && len(row) > t.Tick.Column && row[0].Tick != "" && row[t.Tick.Column].Number != "" {
 		r.Tick = row[0].Tick
@@ -80,10 +80,11 @@ func tableRowOf(t *guide.Table, row []guide.Cell) tableRow {
 
 // cellOf is a cell in its colour. A quantity of two parts, such as "2 h 30 min",
 // may be broken between them, so that a table of times fits a phone.
-func cellOf(c guide.Cell) tableCell {
-	cell := tableCell{Text: c.Text, Class: tones[c.Tone]}
+func (w *Words) cellOf(c guide.Cell) tableCell {
+	cell := tableCell{Text: w.Apart(c.Text), Class: tones[c.Tone]}
 	if parts := strings.Split(c.Text, noBreak); len(parts) == 4 {
 		cell.Text = parts[0] + noBreak + parts[1] + " " + parts[2] + noBreak + parts[3]
+		cell.Text = w.Apart(cell.Text)
 		cell.Class = strings.TrimSpace("parts " + cell.Class)
 	}
 	return cell

@@ -20,7 +20,8 @@
 
 (() => {
   const { worker, scope } = document.currentScript.dataset;
-  const phone = navigator.serviceWorker;
+  let phone; // where storage is forbidden to ask may be an error
+  try { phone = navigator.serviceWorker; } catch { return; }
   // From a folder without a server everything is on the device anyway.
   if (!phone || !worker || location.protocol === "file:") return;
 

@@ -115,9 +115,13 @@ const pathOf = (url) => {
 
 const take = async (path) => {
   if (gone) return undefined;
-  const kept = await caches.open(shelfName).then((shelf) => shelf.match(keyOf(sums.get(path)))).catch(orElse());
-  // Made anew, it has no address of its own: links start from the one asked for.
-  return kept && new Response(kept.body, { headers: kept.headers });
+  try {
+    const kept = await (await caches.open(shelfName)).match(keyOf(sums.get(path)));
+    // Made anew, it has no address of its own: links start from the one asked for.
+    return kept && new Response(kept.body, { headers: kept.headers });
+  } catch {
+    return undefined; // there is nothing where nothing may be kept
+  }
 };
 
 const lost = () => new Response(guide.lost.replaceAll("START", start + "/"), { status: 503, headers: { "Content-Type": types.html } });
@@ -184,7 +188,7 @@ const retired = async () => {
 let gone = false;
 const leave = async () => {
   gone = true;
-  await caches.delete(shelfName);
+  await (async () => caches.delete(shelfName))().catch(orElse());
   await self.registration.unregister();
   await tell({ van: start, gone });
 };
