@@ -105,7 +105,7 @@ func looksWhole(t *testing.T, sheet render.SaidSheet, pages []string) {
 				t.Errorf("%s %s: page %d of %d does not say %q", sheet.Code, sheet.ID, n+1, len(pages), want)
 			}
 		}
-		if sheet.Hirer && strings.Contains(strings.ToLower(text), "staffonly") {
+		if sheet.Hirer && strings.Contains(text, "Forstaffonly") {
 			t.Errorf("%s %s: page %d says that it is for staff, but a hirer signs it", sheet.Code, sheet.ID, n+1)
 		}
 	}
