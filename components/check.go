@@ -186,6 +186,7 @@ func (c *checker) parts(s *System) {
 	for _, v := range s.Steps {
 		once(v.At, "step", v.ID)
 		c.condition(s, v.When, v.At)
+		c.condition(s, v.WhereIf, v.At)
 		for _, id := range v.Routines {
 			c.known(v.At, "routine", id, c.routineIDs())
 		}

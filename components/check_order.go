@@ -31,7 +31,11 @@ const (
 	WhereInside   = "inside"
 	WhereCab      = "cab"
 	WhereAnywhere = "anywhere"
+	WhereOutside  = "outside" // from the ground, where the thing is on the roof
 )
+
+// wheres lists them.
+var wheres = []string{WhereInside, WhereOutside, WhereCab, WhereAnywhere}
 
 func (c *checker) constraint(step Step, ref string) {
 	if ref == SetAll || ref == SetInside || ref == SetOutside {

@@ -156,7 +156,8 @@ func (l *loader) step(c *manifest.Reader) Step {
 	if v.Holds, _ = c.Texts("holds"); len(v.Holds) > 0 && v.Wait.IsZero() {
 		c.Problem("holds", "missing-key", "Steps that are held up by no wait", "Write how long they wait, for example wait = \"3 min\", or remove holds.")
 	}
-	v.Where = l.oneOf(c, "where", []string{WhereInside, WhereCab, WhereAnywhere})
+	v.Where = l.oneOf(c, "where", wheres)
+	v.WhereIf = l.whenIn(c, "where_if")
 	v.Caution, _ = c.Text("caution")
 	v.When = l.when(c)
 	return v
@@ -204,11 +205,14 @@ func (l *loader) time(r *manifest.Reader, key string) fact.Value {
 	return d.Decode(e, &l.problems)
 }
 
-func (l *loader) when(r *manifest.Reader) condition.Condition {
-	text, _ := r.Text("when")
+func (l *loader) when(r *manifest.Reader) condition.Condition { return l.whenIn(r, "when") }
+
+// whenIn reads a condition from another key.
+func (l *loader) whenIn(r *manifest.Reader, key string) condition.Condition {
+	text, _ := r.Text(key)
 	c, err := condition.Parse(text)
 	if err != nil {
-		r.Problem("when", "bad-condition", "Condition is not understood", err.Error())
+		r.Problem(key, "bad-condition", "Condition is not understood", err.Error())
 	}
 	return c
 }

@@ -53,6 +53,7 @@ func (lib *Library) CheckOwnStep(step Step, about *System, words []prose.Doc, ow
 		about = &System{}
 	}
 	c.condition(about, step.When, step.At)
+	c.condition(about, step.WhereIf, step.At)
 	for _, id := range step.Routines {
 		c.known(step.At, "routine", id, c.routineIDs())
 	}

@@ -66,10 +66,11 @@ type Step struct {
 	Routines []string
 	After    []string // "family/system:step" or "family:step"
 	Before   []string
-	Wait     fact.Value // how long one must wait afterwards, zero for not at all
-	Holds    []string   // the steps that wait for it, which also come after; none for all that come after
-	Where    string     // where it is done if not at the thing: inside, cab, or anywhere; "" for at the thing
-	Caution  string     // the caution that stands before it
+	Wait     fact.Value          // how long one must wait afterwards, zero for not at all
+	Holds    []string            // the steps that wait for it, which also come after; none for all that come after
+	Where    string              // where it is done if not at the thing: inside, outside, cab, or anywhere; "" for at the thing
+	WhereIf  condition.Condition // Where counts only where this holds
+	Caution  string              // the caution that stands before it
 	When     condition.Condition
 	At       problem.Span
 }

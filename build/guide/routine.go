@@ -36,6 +36,7 @@ type Step struct {
 	HeldUp  int      // the number of the first step that waits, 0 for none
 	Awaits  []*Step  // the steps before it whose Wait must be over
 	at      route.Place
+	done    string // where the step says that it is done, "" for at its thing
 }
 
 // Name is what constraints call a step: "family/system:step", or "own:step".
@@ -164,6 +165,7 @@ func (b *builder) ownSteps(r *components.Routine, added spec.Added) []Step {
 func (b *builder) step(p *Page, s *components.Step, words prose.Doc) Step {
 	step := Step{Step: s, Page: p, Words: words}
 	step.Place, step.at = b.where(p, s)
+	step.done = b.done(p, s)
 	if p == nil {
 		return step
 	}
@@ -236,7 +238,11 @@ func (b *builder) where(p *Page, s *components.Step) (spec.Place, route.Place) {
 	if p != nil {
 		place = p.Fitted.Place
 	}
-	switch s.Where {
+	switch b.done(p, s) {
+	case components.WhereOutside:
+		if place = p.Fitted.Place; place.Side == "roof" {
+			return place, route.Place{Zone: b.zone(b.guide.option("body.door_side")), Along: metres(place.Along.Quantity)}
+		}
 	case components.WhereAnywhere:
 		return spec.Place{}, route.Place{}
 	case components.WhereCab:
@@ -258,6 +264,18 @@ func (b *builder) where(p *Page, s *components.Step) (spec.Place, route.Place) {
 		return place, door
 	}
 	return place, b.place(place)
+}
+
+// done is where a step says that it is done, "" for at its thing.
+func (b *builder) done(p *Page, s *components.Step) string {
+	var f *spec.Fitted
+	if p != nil {
+		f = p.Fitted
+	}
+	if s.Where == components.WhereOutside && p == nil || !b.guide.Van.Holds(f, s.WhereIf) {
+		return ""
+	}
+	return s.Where
 }
 
 // insideFamilies are the families of which everything is in the living area.

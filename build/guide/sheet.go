@@ -68,14 +68,15 @@ func (g *Guide) Sheets(routines []*Routine, r spec.Read) []*Sheet {
 }
 
 // legs cuts a routine where one goes to another side. What is done anywhere, or
-// under the floor while one is outside, belongs to the side where one is.
+// under the floor or to the roof while one is outside, belongs to the side where
+// one is.
 func legs(g *Guide, r *Routine) []Leg {
 	var all []Leg
 	said := map[*Page]bool{}
 	for _, s := range r.Steps {
 		where := s.leg()
 		last := len(all) - 1
-		stays := last >= 0 && (where == "" || where == "under" && all[last].Where != "inside" && all[last].Where != "cab")
+		stays := last >= 0 && (where == "" || (where == "under" || where == "roof") && all[last].Where != "inside" && all[last].Where != "cab")
 		if !stays && (last < 0 || all[last].Where != where) {
 			all = append(all, Leg{Where: where})
 			last++
@@ -93,11 +94,13 @@ func legs(g *Guide, r *Routine) []Leg {
 // leg is where one stands for a step.
 func (s *Step) leg() string {
 	switch {
-	case s.Where == components.WhereCab:
+	case s.done == components.WhereCab:
 		return "cab"
-	case s.Where == components.WhereAnywhere:
+	case s.done == components.WhereAnywhere:
 		return ""
-	case s.Where == components.WhereInside, s.Place.Side == "inside", s.Place.Side == "roof":
+	case s.done == components.WhereOutside:
+		return s.Place.Side
+	case s.done == components.WhereInside, s.Place.Side == "inside", s.Place.Side == "roof":
 		return "inside"
 	case s.Place.Side == "" && s.Page != nil && slices.Contains(insideFamilies, s.Page.Fitted.System.Family):
 		return "inside"

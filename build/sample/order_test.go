@@ -22,6 +22,7 @@ import (
 var knownOrder = map[string]string{
 	"arriving": `
 		safety/overnight-rules:read-board, safety/storm:outlook < vehicle/levelling:level < vehicle/keys:engine-off < vehicle/levelling:chock
+		electrics/electric-step:out < electrics/hook-up-inlet:uncoil, gas/cylinder-locker:open-valve, kitchen/fridge-vents:keep-clear, heating/flue-and-vents:look-clear
 		vehicle/levelling:chock < vehicle/stabilisers:down, electrics/hook-up-inlet:connect-van, gas:open-valve, electrics/electric-step:out
 		electrics/consumer-unit:main-off < electrics/hook-up-inlet:connect-van
 		electrics/hook-up-inlet:uncoil < electrics/hook-up-inlet:inspect-lead < electrics/hook-up-inlet:connect-van < electrics/hook-up-inlet:lay-lead
@@ -45,6 +46,7 @@ var knownOrder = map[string]string{
 		toilet/plug-holes:open-valve < water/pump:on < heating/air-heater-with-boiler:on, heating/water-boiler:on, heating:hot-water-on
 		heating:on < heating/thermostat:set`,
 	"leaving": `
+		kitchen/hob:off < electrics/hook-up-inlet:disconnect-post
 		gas/outside-gas-point:disconnect < vehicle/levelling:off-ramps
 		kitchen:off, heating:mains-off, heating/floor-heating:off, heating/roof-air-conditioner:off < electrics/consumer-unit:main-off
 		electrics/consumer-unit:main-off < electrics/hook-up-inlet:disconnect-post < electrics/hook-up-inlet:disconnect-van < electrics/hook-up-inlet:coil
@@ -107,6 +109,8 @@ var knownOrder = map[string]string{
 		openings/hinged-window:shut-to-lay-up, openings/lift-roof-light:shut-to-lay-up, living:leave-open < openings/habitation-door:lock-to-lay-up
 		openings/habitation-door:lock-to-lay-up < openings/service-lockers:shut-to-lay-up, vehicle/parked-for-weeks:tyres-up`,
 	"return": `
+		heating:off, heating:off-to-drain < gas/isolation-taps:close-taps-lay-up
+		living/storage:empty, toilet/washroom:wipe < openings/habitation-door:sweep < electrics/lights:all-off
 		water/pump:pump-off < vehicle/fuel:fill-up, vehicle/fuel:as-found
 		kitchen/hob:off, kitchen/grill:off, kitchen/oven:off, kitchen/three-way-fridge:off < gas/isolation-taps:close-taps-lay-up < gas:close-valve, gas:close-valve-lay-up
 		gas:close-valve, gas:close-valve-lay-up, water/waste-tank:shut-drain, toilet/cassette:slide-in < vehicle/fuel:fill-up, vehicle/fuel:as-found
@@ -118,6 +122,24 @@ var knownOrder = map[string]string{
 		gas/cylinder-locker:enough-gas, gas/refillable-tank:read-gauge, heating/diesel-heater:fuel-for-night < water/whole-van-drain:decide
 		water/whole-van-drain:decide < water/waste-tank:empty-tonight, toilet:empty-tonight, heating:keep-warm, water/fresh-tank:drain-tonight
 		heating/flue-and-vents:clear-snow, gas/drop-vents:keep-open, kitchen/fridge-vents:clear-snow < electrics/electric-step:frost-in < heating:keep-warm`,
+	"prepare": `
+		electrics/control-panel:master-on < electrics/lights:try-each, electrics/charger:look-charging, safety/carbon-monoxide-alarm:test, water/pump:on, electrics/tv-aerial:try
+		electrics/hook-up-inlet:inspect-lead < electrics/hook-up-inlet:plug-in-at-base < electrics/consumer-unit:test-rcd < electrics/mains-sockets:test
+		electrics/hook-up-inlet:plug-in-at-base < electrics/charger:look-charging, heating:test-mains, heating:heat-high, kitchen/three-way-fridge:cool-before
+		gas/regulator-and-hose:bend-hoses, gas/cylinder-locker:look-at-seal, gas/refillable-tank:fill, safety/carbon-monoxide-alarm:test, gas/gas-alarm:test < gas:open-to-try
+		gas:open-to-try < gas/isolation-taps:open-taps-to-try < kitchen/hob:light-each, kitchen/grill:light-it, kitchen/oven:light-it, heating:test-gas, heating:heat-high
+		kitchen/hob:light-each, kitchen/grill:light-it, kitchen/oven:light-it, heating:test-gas, heating:heat-high < gas/isolation-taps:close-taps-after-try < gas:close-after-try
+		water/fresh-tank:close-drain, heating/boiler-drain-valve:close-drain < water/filler:fill < water/pump:on < water/pump:prime < water/taps:hot-through < heating:heat-high
+		water/taps:hot-through < heating/boiler-drain-valve:look-drips, heating/water-boiler:test-gas, heating/water-boiler:test-mains`,
+	"monthly": `
+		safety/carbon-monoxide-alarm:test, gas/gas-alarm:test, gas/regulator-and-hose:bend-hoses < gas:open-to-try < gas/regulator-and-hose:soap-joints
+		gas:open-to-try < kitchen/hob:light-each, kitchen/three-way-fridge:try-each-supply, heating:run-monthly < gas/isolation-taps:close-taps-after-try < gas:close-after-try
+		gas/isolation-taps:turn-each < gas/isolation-taps:open-taps-to-try
+		electrics/hook-up-inlet:inspect-lead < electrics/hook-up-inlet:plug-in-at-base < electrics/consumer-unit:test-rcd, kitchen/three-way-fridge:try-each-supply
+		water/taps:run-off < heating/water-boiler:heat-high`,
+	"check-in": `
+		electrics/control-panel:master-on < electrics/control-panel:read-panel, water/pump:holds-pressure, electrics/lights:try-each, heating:read-panel
+		water/pump:holds-pressure < heating/boiler-drain-valve:look-drips`,
 	"away-from-hook-up": `
 		toilet/cassette-toilet:shut-blade < toilet/cassette:empty < toilet/cassette:dose < toilet/cassette:slide-in
 		water/waste-tank:empty < water/waste-tank:shut-drain < water/filler:fill < electrics/solar:park-in-sun, electrics/solar:panel-out
@@ -139,6 +161,11 @@ var knownEnds = []struct {
 func TestOrderOfRoutines(t *testing.T) {
 	met := map[string]bool{}
 	for name, g := range guides(t) {
+		for _, r := range forStaff(t, name, g) {
+			checkOrder(t, name, r, met)
+			checkWhole(t, name, g, r)
+			checkPlaces(t, name, r)
+		}
 		for _, r := range g.Routines {
 			checkOrder(t, name, r, met)
 			checkEnds(t, name, r)
@@ -191,6 +218,17 @@ func guides(t *testing.T) map[string]*guide.Guide {
 	}
 	build(t, all, fleet, "")
 	return all
+}
+
+// forStaff are the routines for staff on the van of a guide, without anything of
+// an operator's own.
+func forStaff(t *testing.T, name string, g *guide.Guide) []*guide.Routine {
+	t.Helper()
+	routines, found := guide.NewKit(g.Operator, "en").StaffRoutines(g, nil, spec.Added{})
+	if found.HasErrors() {
+		t.Fatal(name, text(t, found))
+	}
+	return routines
 }
 
 // scatter puts the things of a van anywhere.
@@ -311,6 +349,29 @@ func checkPlaces(t *testing.T, van string, r *guide.Routine) {
 		if side, known := knownPlaces[s.Name()]; known && s.Place.Side != side && s.Page.Fitted.Place.Side != "" {
 			t.Errorf("%s, %s: %s is done at %q, not %q", van, r.ID, s.Name(), s.Place.Side, side)
 		}
+	}
+}
+
+// A gas tank that is shut by a switch inside is opened there, wherever it hangs;
+// one with a valve at the valve.
+func TestPlaceOfTheGasSwitch(t *testing.T) {
+	at := map[string][]string{}
+	for _, g := range guides(t) {
+		for _, r := range g.Routines {
+			for _, s := range r.Steps {
+				if s.Name() != "gas/refillable-tank:open-valve" {
+					continue
+				}
+				how := g.Van.Value(s.Page.Fitted, "shut_off").Options[0]
+				at[how] = append(at[how], s.Place.Side)
+			}
+		}
+	}
+	if slices.ContainsFunc(at["switch"], func(side string) bool { return side != "" }) || len(at["switch"]) == 0 {
+		t.Errorf("tanks with a switch are opened at %q", at["switch"])
+	}
+	if !slices.ContainsFunc(at["valve"], func(side string) bool { return side != "" }) {
+		t.Errorf("tanks with a valve are opened at %q", at["valve"])
 	}
 }
 
