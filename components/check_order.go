@@ -32,10 +32,12 @@ const (
 	WhereCab      = "cab"
 	WhereAnywhere = "anywhere"
 	WhereOutside  = "outside" // from the ground, where the thing is on the roof
+	// WhereAnywhereInside is inside, but not where the thing is.
+	WhereAnywhereInside = "anywhere-inside"
 )
 
 // wheres lists them.
-var wheres = []string{WhereInside, WhereOutside, WhereCab, WhereAnywhere}
+var wheres = []string{WhereInside, WhereOutside, WhereCab, WhereAnywhere, WhereAnywhereInside}
 
 func (c *checker) constraint(step Step, ref string) {
 	if ref == SetAll || ref == SetInside || ref == SetOutside {

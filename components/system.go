@@ -68,7 +68,7 @@ type Step struct {
 	Before   []string
 	Wait     fact.Value          // how long one must wait afterwards, zero for not at all
 	Holds    []string            // the steps that wait for it, which also come after; none for all that come after
-	Where    string              // where it is done if not at the thing: inside, outside, cab, or anywhere; "" for at the thing
+	Where    string              // where it is done if not at the thing: inside, outside, cab, anywhere or anywhere-inside; "" for at the thing
 	WhereIf  condition.Condition // Where counts only where this holds
 	Caution  string              // the caution that stands before it
 	When     condition.Condition

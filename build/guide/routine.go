@@ -245,6 +245,8 @@ func (b *builder) where(p *Page, s *components.Step) (spec.Place, route.Place) {
 		}
 	case components.WhereAnywhere:
 		return spec.Place{}, route.Place{}
+	case components.WhereAnywhereInside:
+		return spec.Place{}, door
 	case components.WhereCab:
 		return spec.Place{}, route.Place{Zone: route.Inside, Along: driverSeat}
 	case components.WhereInside:

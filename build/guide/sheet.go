@@ -100,7 +100,7 @@ func (s *Step) leg() string {
 		return ""
 	case s.done == components.WhereOutside:
 		return s.Place.Side
-	case s.done == components.WhereInside, s.Place.Side == "inside", s.Place.Side == "roof":
+	case s.done == components.WhereInside, s.done == components.WhereAnywhereInside, s.Place.Side == "inside", s.Place.Side == "roof":
 		return "inside"
 	case s.Place.Side == "" && s.Page != nil && slices.Contains(insideFamilies, s.Page.Fitted.System.Family):
 		return "inside"

@@ -123,6 +123,7 @@ var knownOrder = map[string]string{
 		water/whole-van-drain:decide < water/waste-tank:empty-tonight, toilet:empty-tonight, heating:keep-warm, water/fresh-tank:drain-tonight
 		heating/flue-and-vents:clear-snow, gas/drop-vents:keep-open, kitchen/fridge-vents:clear-snow < electrics/electric-step:frost-in < heating:keep-warm`,
 	"prepare": `
+		electrics/inverter:try < electrics/hook-up-inlet:plug-in-at-base < kitchen/induction-hob:heat-water, kitchen/microwave:heat-water, kitchen/electric-hotplate:heats-up
 		electrics/control-panel:master-on < electrics/lights:try-each, electrics/charger:look-charging, safety/carbon-monoxide-alarm:test, water/pump:on, electrics/tv-aerial:try
 		electrics/hook-up-inlet:inspect-lead < electrics/hook-up-inlet:plug-in-at-base < electrics/consumer-unit:test-rcd < electrics/mains-sockets:test
 		electrics/hook-up-inlet:plug-in-at-base < electrics/charger:look-charging, heating:test-mains, heating:heat-high, kitchen/three-way-fridge:cool-before
@@ -132,12 +133,15 @@ var knownOrder = map[string]string{
 		water/fresh-tank:close-drain, heating/boiler-drain-valve:close-drain < water/filler:fill < water/pump:on < water/pump:prime < water/taps:hot-through < heating:heat-high
 		water/taps:hot-through < heating/boiler-drain-valve:look-drips, heating/water-boiler:test-gas, heating/water-boiler:test-mains`,
 	"monthly": `
+		electrics/control-panel:master-on < water/pump:on < water/taps:run-off, toilet/shower:run-off, water/outside-shower:run-off, water/pump:holds-pressure
+		water/taps:run-off, toilet/shower:run-off, water/pump:holds-pressure < water/pump:clean-strainer
 		safety/carbon-monoxide-alarm:test, gas/gas-alarm:test, gas/regulator-and-hose:bend-hoses < gas:open-to-try < gas/regulator-and-hose:soap-joints
 		gas:open-to-try < kitchen/hob:light-each, kitchen/three-way-fridge:try-each-supply, heating:run-monthly < gas/isolation-taps:close-taps-after-try < gas:close-after-try
 		gas/isolation-taps:turn-each < gas/isolation-taps:open-taps-to-try
 		electrics/hook-up-inlet:inspect-lead < electrics/hook-up-inlet:plug-in-at-base < electrics/consumer-unit:test-rcd, kitchen/three-way-fridge:try-each-supply
 		water/taps:run-off < heating/water-boiler:heat-high`,
 	"check-in": `
+		electrics/control-panel:master-on < water/pump:on < water/taps:no-drips, water/outside-shower:no-drips, toilet/plug-holes:run-off-well
 		electrics/control-panel:master-on < electrics/control-panel:read-panel, water/pump:holds-pressure, electrics/lights:try-each, heating:read-panel
 		water/pump:holds-pressure < heating/boiler-drain-valve:look-drips`,
 	"away-from-hook-up": `

@@ -19,7 +19,7 @@ func (m *maker) steps() node {
 		"caution": text("The caution that stands before it, of what it is about."),
 		"fitted":  text("What it is about: the name of something fitted. It stands where a van has that."),
 		"at":      m.place(),
-		"where":   oneOf([]string{components.WhereInside, components.WhereOutside, components.WhereCab, components.WhereAnywhere}, "Where it is done if not at the thing."),
+		"where":   oneOf([]string{components.WhereInside, components.WhereOutside, components.WhereCab, components.WhereAnywhere, components.WhereAnywhereInside}, "Where it is done if not at the thing."),
 		"where_if": text("Where counts only where this holds."),
 	}, "id", "routine", "text")
 	return list(step, "Steps that you add to the lists of things to do.")
