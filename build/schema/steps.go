@@ -8,18 +8,18 @@ import (
 // steps are the steps that any file adds to the routines.
 func (m *maker) steps() node {
 	step := object(node{
-		"id":      text("What constraints call it: own:ID."),
-		"routine": node{"description": "The list or lists in which it stands: of the library, or your own.", "anyOf": []node{{"type": "string"}, names("")}},
-		"text":    words("What to do: one short sentence, or one in each language."),
-		"after":   names("The steps that come before it, as family/system:step, family:step or own:step."),
-		"before":  names("The steps that come after it."),
-		"wait":    node{"allOf": []node{m.quantity(quantity.Time)}, "description": "How long one waits when it is done."},
-		"holds":   names("The steps that the wait holds up; without, all that come after."),
-		"when":    text("It stands where this holds: a system, body.NAME, or a fact of what it is about."),
-		"caution": text("The caution that stands before it, of what it is about."),
-		"fitted":  text("What it is about: the name of something fitted. It stands where a van has that."),
-		"at":      m.place(),
-		"where":   oneOf([]string{components.WhereInside, components.WhereOutside, components.WhereCab, components.WhereAnywhere, components.WhereAnywhereInside}, "Where it is done if not at the thing."),
+		"id":       text("What constraints call it: own:ID."),
+		"routine":  node{"description": "The list or lists in which it stands: of the library, or your own.", "anyOf": []node{{"type": "string"}, names("")}},
+		"text":     words("What to do: one short sentence, or one in each language."),
+		"after":    names("The steps that come before it, as family/system:step, family:step or own:step."),
+		"before":   names("The steps that come after it."),
+		"wait":     node{"allOf": []node{m.quantity(quantity.Time)}, "description": "How long one waits when it is done."},
+		"holds":    names("The steps that the wait holds up; without, all that come after."),
+		"when":     text("It stands where this holds: a system, body.NAME, or a fact of what it is about."),
+		"caution":  text("The caution that stands before it, of what it is about."),
+		"fitted":   text("What it is about: the name of something fitted. It stands where a van has that."),
+		"at":       m.place(),
+		"where":    oneOf([]string{components.WhereInside, components.WhereOutside, components.WhereCab, components.WhereAnywhere, components.WhereAnywhereInside}, "Where it is done if not at the thing."),
 		"where_if": text("Where counts only where this holds."),
 	}, "id", "routine", "text")
 	return list(step, "Steps that you add to the lists of things to do.")
