@@ -50,6 +50,12 @@ const unlike = `((sheet) => {
   return all.filter((e, i) => before[i] !== after[i]).map((e) => e.outerHTML.slice(0, 100));
 })`
 
+// sticking names blocks whose content sticks out at the bottom, over what
+// follows.
+const sticking = `[...document.querySelectorAll("main section, main ul, main ol, main div")]
+  .filter((e) => e.checkVisibility() && getComputedStyle(e).overflowY === "visible" && e.scrollHeight > e.clientHeight + 2 && !e.closest("svg"))
+  .map((e) => e.outerHTML.slice(0, 80) + " by " + (e.scrollHeight - e.clientHeight))`
+
 // The part of the style sheet that a page gets is enough: with all of it no
 // element looks otherwise, on a phone, on a desk and on paper, and also once the
 // page's scripts have shown what they show.
@@ -80,6 +86,9 @@ func TestPagesHaveTheRulesTheyUse(t *testing.T) {
 		}{{"screen", 390}, {"screen", 1280}, {"print", 700}} {
 			b.media(t, look.media)
 			b.run(t, chromedp.EmulateViewport(look.width, 844))
+			for _, block := range ask(t, b, chromedp.Evaluate[[]string](sticking)) {
+				t.Errorf("/%s, %s %d px: sticks out: %s", page, look.media, look.width, block)
+			}
 			for _, element := range ask(t, b, chromedp.Evaluate[[]string](unlike+"("+string(whole)+")")) {
 				t.Errorf("/%s, %s %d px: %s", page, look.media, look.width, element)
 			}
