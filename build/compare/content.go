@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"doorpocket/build/guide"
+	"doorpocket/build/spec"
 	"doorpocket/components/prose"
 )
 
@@ -43,7 +44,7 @@ func limitsOf(t *guide.Table) string {
 // contentOf is what the page of a thing says.
 func contentOf(g *guide.Guide, p *guide.Page) []string {
 	f := filler{guide.Filler{Guide: g, Page: p}}
-	all := []string{p.Title, p.Words.About.HTML(f), p.Fitted.Note, place(p)}
+	all := []string{p.Title, p.Words.About.HTML(f), p.Fitted.Note, place(p.Fitted.Place)}
 	all = append(all, p.Words.Page.Intro.HTML(f))
 	for _, i := range p.Sections {
 		s := p.Words.Page.Sections[i]
@@ -67,8 +68,7 @@ func contentOf(g *guide.Guide, p *guide.Page) []string {
 	return all
 }
 
-func place(p *guide.Page) string {
-	at := p.Fitted.Place
+func place(at spec.Place) string {
 	return fmt.Sprint(at.Side, " ", at.Along.Quantity, " ", at.Up.Quantity, " ", at.Across.Quantity)
 }
 
@@ -119,7 +119,7 @@ func stepsOf(g *guide.Guide, r *guide.Routine) []string {
 		for _, before := range s.Awaits {
 			waits += " " + before.Key()
 		}
-		all = append(all, strings.Join([]string{s.Words.HTML(f), caution(f, s.Caution), path, waits, s.Place.Side}, "\n"))
+		all = append(all, strings.Join([]string{s.Words.HTML(f), caution(f, s.Caution), path, waits, place(s.Place)}, "\n"))
 	}
 	return all
 }
