@@ -157,9 +157,14 @@ func (r *Renderer) readScripts(files fs.FS) error {
 		}
 		r.shared = append(r.shared, s)
 	}
-	s, err := readScript(files, "scripts/due.js")
-	r.staffShared = append(r.staffShared, s)
-	return err
+	for _, name := range []string{"scripts/due.js", "scripts/sort.js"} {
+		s, err := readScript(files, name)
+		if err != nil {
+			return err
+		}
+		r.staffShared = append(r.staffShared, s)
+	}
+	return nil
 }
 
 func readScript(files fs.FS, name string) (Shared, error) {
