@@ -132,9 +132,6 @@ func TestPaper(t *testing.T) {
 		{"staff/RW/do/check-in/", "For staff only · staff/RW/do/check-in/", van},
 		{"staff/due/", "For staff only · staff/due/", "What falls due"},
 		{"staff/labels/", "For staff only · staff/labels/", "Label register"},
-		{"staff/fleet/gas/", "For staff only · staff/fleet/gas/", "Gas"},
-		{"staff/builds/", "For staff only · staff/builds/", "In what vans differ"},
-		{"staff/RW/facts/", "For staff only · staff/RW/facts/", van},
 	} {
 		b.run(t, emulateScheme([]string{"dark", "light"}[i%2]), chromedp.Navigate(server.URL+"/"+page.path))
 		ask(t, b, chromedp.Evaluate[bool](`document.documentElement.classList.toggle("night", `+strconv.FormatBool(i%3 == 0)+`), true`))

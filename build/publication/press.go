@@ -10,7 +10,6 @@ import (
 	"doorpocket/build/offline"
 	"doorpocket/build/pictures"
 	"doorpocket/build/render"
-	"doorpocket/build/roster"
 	"doorpocket/build/site"
 	"doorpocket/build/spec"
 	"doorpocket/components"
@@ -67,9 +66,6 @@ func (p *press) compose(r spec.Read) (composed, problem.List) {
 	found.Add(problems...)
 	return c, found
 }
-
-// row is a van's row in the staff's lists of all.
-func (p *press) row(r spec.Read) roster.Row { return roster.Of(p.kits[0].Plain(r.Van), r) }
 
 // printed counts what was written of a van.
 type printed struct {
@@ -154,7 +150,7 @@ func (p *press) pictures(v *spec.Van, out *printed) (map[string]pictures.Made, e
 
 // fleet writes the pages of the whole fleet and what all pages use, with what
 // changed since an earlier state where that is asked for.
-func (p *press) fleet(vans []spec.Summary, rows []roster.Row, changes *compare.Report) error {
+func (p *press) fleet(vans []spec.Summary, rows []render.StaffRow, changes *compare.Report) error {
 	pages, err := p.render.Fleet(p.op, vans)
 	if err != nil {
 		return err

@@ -8,14 +8,14 @@ import (
 	"sync"
 	"sync/atomic"
 
-	"doorpocket/build/roster"
+	"doorpocket/build/render"
 	"doorpocket/build/site"
 	"doorpocket/build/spec"
 	"doorpocket/components/problem"
 )
 
 // rowMade is a van's row in the staff's list.
-type rowMade = roster.Row
+type rowMade = render.StaffRow
 
 // publishing is one publish at work.
 type publishing struct {
@@ -164,7 +164,7 @@ func (p *publishing) oneVan(press *press, file string) (problem.List, error) {
 		return found, nil
 	}
 	if !mine {
-		p.keep(&vanMade{Summary: r.Summary, Row: press.row(r)}, false)
+		p.keep(&vanMade{Summary: r.Summary, Row: render.StaffRowOf(press.op, r)}, false)
 		return found, nil
 	}
 	if !p.take(r.Van.Code) {
@@ -216,7 +216,7 @@ func (p *publishing) printVan(press *press, r spec.Read, from vanInputs) (proble
 	put, found := press.compose(r)
 	found.Quote(press.op.Library.Sources)
 	found.Quote(r.Texts())
-	made := vanMade{Inputs: from, Summary: r.Summary, Row: press.row(r)}
+	made := vanMade{Inputs: from, Summary: r.Summary, Row: render.StaffRowOf(press.op, r)}
 	made.Problems = append(slices.Clone(r.Problems), found...)
 	if found.HasErrors() {
 		p.skip(r)
@@ -242,7 +242,7 @@ func (p *publishing) printVan(press *press, r spec.Read, from vanInputs) (proble
 // are none of a single van.
 func (p *publishing) printFleet(press *press, found problem.List) error {
 	var vans []spec.Summary
-	var rows []roster.Row
+	var rows []render.StaffRow
 	for _, v := range p.sorted() {
 		vans = append(vans, v.Summary)
 		rows = append(rows, v.Row)

@@ -4,7 +4,6 @@ import (
 	"strings"
 
 	"doorpocket/build/due"
-	"doorpocket/build/roster"
 	"doorpocket/build/spec"
 )
 
@@ -20,13 +19,11 @@ type dueView struct {
 }
 
 // due renders what falls due, as a page and as a calendar.
-func (r *Renderer) due(w *Words, op *spec.Operator, rows []roster.Row) ([]File, error) {
+func (r *Renderer) due(w *Words, op *spec.Operator, rows []StaffRow) ([]File, error) {
 	view := dueView{frame: r.staffFrame(w, op, w.must("due_title"), "due/"), Soon: op.Due.Soon}
 	var files []File
 	for _, s := range r.staffShared {
-		if strings.HasPrefix(s.Path, "parts/due-") {
-			view.Scripts = append(view.Scripts, "../"+s.Path)
-		}
+		view.Scripts = append(view.Scripts, "../"+s.Path)
 		files = append(files, File(s))
 	}
 	var all []due.Item

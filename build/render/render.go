@@ -157,14 +157,9 @@ func (r *Renderer) readScripts(files fs.FS) error {
 		}
 		r.shared = append(r.shared, s)
 	}
-	for _, name := range []string{"scripts/due.js", "scripts/sort.js"} {
-		s, err := readScript(files, name)
-		if err != nil {
-			return err
-		}
-		r.staffShared = append(r.staffShared, s)
-	}
-	return nil
+	s, err := readScript(files, "scripts/due.js")
+	r.staffShared = append(r.staffShared, s)
+	return err
 }
 
 func readScript(files fs.FS, name string) (Shared, error) {

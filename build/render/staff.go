@@ -10,9 +10,9 @@ import (
 	chromahtml "github.com/alecthomas/chroma/v2/formatters/html"
 	"github.com/alecthomas/chroma/v2/styles"
 
+	"doorpocket/build/due"
 	"doorpocket/build/figure"
 	"doorpocket/build/guide"
-	"doorpocket/build/roster"
 	"doorpocket/build/spec"
 	"doorpocket/components"
 	"doorpocket/components/manifest"
@@ -20,10 +20,9 @@ import (
 
 type staffVanRow struct {
 	link
-	Build, SpecDate, SpecISO string
-	Systems, Labels          int
-	Registration             string
-	Open                     roster.Open
+	Build, SpecDate string
+	Systems, Labels int
+	Registration    string
 }
 
 type staffView struct {
@@ -31,7 +30,6 @@ type staffView struct {
 	Register string // how the labels stand, "" where there is no register
 	Changed  bool   // there is a page of changes
 	Vans     []staffVanRow
-	Pages    []ownPageRow
 }
 
 type staffEntry struct{ Name, Text string }
@@ -53,30 +51,47 @@ type staffVanView struct {
 	Listings []listing
 }
 
+// StaffRow is one van in the staff's list of all.
+type StaffRow struct {
+	Code, Name, Build, Registration string
+	SpecDate                        manifest.Date
+	Systems, Labels                 int
+	Due                             []due.Item
+}
+
+// StaffRowOf is the row of a van that was read.
+func StaffRowOf(op *spec.Operator, r spec.Read) StaffRow {
+	row := StaffRow{Code: r.Van.Code, Name: r.Van.Name, Build: r.Van.Build, SpecDate: r.Van.SpecDate, Systems: len(r.Van.Fitted), Due: due.OfVan(op, r)}
+	for _, f := range r.Van.Fitted {
+		if f.Label != "" {
+			row.Labels++
+		}
+	}
+	if r.Staff != nil {
+		for _, e := range r.Staff.Entries {
+			if e.Key == "registration" && !e.Own {
+				row.Registration = e.Text
+			}
+		}
+	}
+	return row
+}
+
 // Staff renders the pages of the whole fleet that only staff see, by their
 // paths below the staff tree. changed tells whether the page of changes is among
 // them.
-func (r *Renderer) Staff(op *spec.Operator, rows []roster.Row, changed bool) ([]File, error) {
+func (r *Renderer) Staff(op *spec.Operator, rows []StaffRow, changed bool) ([]File, error) {
 	w, err := r.mainWords(op)
 	if err != nil {
 		return nil, err
 	}
 	values := op.Library.Values[op.Languages[0]]
-	view := staffView{frame: r.staffFrame(w, op, w.must("staff_title"), ""), Changed: changed, Pages: ownPages(op)}
-	view.Scripts = r.sortScript("")
+	view := staffView{frame: r.staffFrame(w, op, w.must("staff_title"), ""), Changed: changed}
 	for _, row := range rows {
 		view.Vans = append(view.Vans, staffVanRow{link: link{Href: row.Code + "/index.html", Code: row.Code, Title: row.Name}, Build: row.Build,
-			SpecDate: values.Date(row.SpecDate), SpecISO: row.SpecDate.String(), Systems: row.Systems, Labels: row.Labels, Registration: row.Registration, Open: row.Open})
+			SpecDate: values.Date(row.SpecDate), Systems: row.Systems, Labels: row.Labels, Registration: row.Registration})
 	}
-	files, err := r.staffFleet(w, op, rows)
-	if err != nil {
-		return nil, err
-	}
-	batches, err := r.staffBatches(w, op, rows)
-	if err != nil {
-		return nil, err
-	}
-	files = append(files, batches)
+	var files []File
 	if op.Register != nil {
 		page, err := r.staffLabels(w, op)
 		if err != nil {
@@ -115,7 +130,6 @@ func (r *Renderer) StaffVan(g *guide.Guide, read spec.Read, routines []*guide.Ro
 		v.staffRoutine(op, routine)
 	}
 	view.Sheets = v.sheetPages(op, g.Sheets(routines, read))
-	v.staffFacts(op)
 	view.Views = v.views()
 	v.page("", "staff-van", view)
 	return v.files, v.err

@@ -22,12 +22,6 @@ type statedLabel struct {
 	replacesAt    problem.Span
 }
 
-// Unlabelled reports whether one could stick a label beside it, none is
-// registered, and nobody says that none is wanted.
-func (f *Fitted) Unlabelled() bool {
-	return f.System.Label && f.Label == "" && f.label.code != label.None
-}
-
 // Gone is a label of a van whose thing is no longer what it was registered for.
 // Its page says what became of that.
 type Gone struct {
