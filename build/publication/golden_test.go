@@ -12,32 +12,47 @@ import (
 	"golang.org/x/net/html"
 )
 
-var update = flag.Bool("update", false, "rewrite the golden guide")
-
-const goldenGuide = "../../testdata/golden/rowan.txt"
+var update = flag.Bool("update", false, "rewrite the golden pages")
 
 // The whole guide of one van as a reader meets it, page by page, without
 // markup: to be read by eye when it changes.
 func TestGoldenGuide(t *testing.T) {
+	golden(t, "rowan.txt", func(name string) (string, bool) {
+		return strings.TrimPrefix(name, "hirers/"), strings.HasPrefix(name, "hirers/RW/")
+	})
+}
+
+// The sheets of one van, likewise.
+func TestGoldenSheets(t *testing.T) {
+	golden(t, "rowan-sheets.txt", func(name string) (string, bool) {
+		return strings.TrimPrefix(name, "staff/"), strings.HasPrefix(name, "staff/RW/sheets/")
+	})
+}
+
+// golden compares the pages that are wanted with a file, each under the name
+// that it has there.
+func golden(t *testing.T, file string, wanted func(name string) (string, bool)) {
+	t.Helper()
+	file = "../../testdata/golden/" + file
 	tree := files(t, demoSite(t))
 	var b strings.Builder
 	for _, name := range slices.Sorted(maps.Keys(tree)) {
-		if strings.HasPrefix(name, "hirers/RW/") && strings.HasSuffix(name, ".html") {
-			b.WriteString("=== " + strings.TrimPrefix(name, "hirers/") + "\n" + readingText(t, tree[name]) + "\n")
+		if as, ok := wanted(name); ok && strings.HasSuffix(name, ".html") {
+			b.WriteString("=== " + as + "\n" + readingText(t, tree[name]) + "\n")
 		}
 	}
 	if *update {
-		if err := os.WriteFile(goldenGuide, []byte(b.String()), 0o644); err != nil {
+		if err := os.WriteFile(file, []byte(b.String()), 0o644); err != nil {
 			t.Fatal(err)
 		}
 		return
 	}
-	want, err := os.ReadFile(goldenGuide)
+	want, err := os.ReadFile(file)
 	if err != nil {
 		t.Fatal(err)
 	}
 	if diff := cmp.Diff(strings.Split(string(want), "\n"), strings.Split(b.String(), "\n")); diff != "" {
-		t.Errorf("the guide changed; look at it, then run with -update:\n%s", diff)
+		t.Errorf("these pages changed; look at them, then run with -update:\n%s", diff)
 	}
 }
 
