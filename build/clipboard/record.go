@@ -30,6 +30,9 @@ func (c *composer) record(s render.SaidSheet) []paper.Block {
 	}
 	if len(s.Readings) > 0 {
 		all = append(all, paper.Space(3), paper.WithNext{Block: c.bar(s.ReadingsTitle)})
+		if s.ReadHelp != "" {
+			all = append(all, paper.WithNext{Block: plain(small, s.ReadHelp)})
+		}
 		for _, r := range s.Readings {
 			all = append(all, c.reading(r))
 		}

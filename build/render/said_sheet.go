@@ -20,7 +20,7 @@ type SaidSheet struct {
 	Walk                    []SaidLeg
 	Facts, Hirer            bool
 	Readings                []SaidReading
-	ReadingsTitle, ReadHelp string
+	ReadingsTitle, ReadHelp string     // the help is "" where no hirer is there
 	Marks                   *SaidMarks // nil where no damage is marked
 	Conditions              []string
 	ConditionsTitle         string
@@ -99,7 +99,7 @@ func (v *van) saidSheet(s *guide.Sheet) SaidSheet {
 	said := SaidSheet{
 		ID: s.ID, Title: s.Words.Title, About: s.Words.About, Code: g.Van.Code, Name: g.Van.Name,
 		Registration: s.Paper.Registration, Spec: w.must("spec_of", "date", g.SpecDate()), Facts: s.Facts, Hirer: s.Hirer,
-		Readings: v.saidReadings(s), ReadingsTitle: w.must("sheet_readings"), ReadHelp: w.must("sheet_readings_help"),
+		Readings: v.saidReadings(s), ReadingsTitle: w.must("sheet_readings"),
 		Conditions: s.Conditions, ConditionsTitle: w.must("sheet_conditions", "name", g.Operator.Name),
 		Sign: []string{w.must("sheet_staff")}, Fill: []string{w.must("sheet_name"), w.must("sheet_signature"), w.must("sheet_when")},
 		Found: w.must("sheet_found"), FoundHelp: w.must("sheet_found_help"),
@@ -109,6 +109,7 @@ func (v *van) saidSheet(s *guide.Sheet) SaidSheet {
 	}
 	if s.Hirer {
 		said.Sign = append(said.Sign, w.must("sheet_hirer"))
+		said.ReadHelp = w.must("sheet_readings_help")
 	}
 	if s.Marks {
 		said.Marks = v.saidMarks(s.Paper.Marks)
