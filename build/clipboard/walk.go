@@ -98,7 +98,7 @@ func (c *composer) caution(v render.SaidCaution) paper.Block {
 	cells := []paper.Cell{{Width: word, Fill: &colour, Middle: true, Blocks: []paper.Block{
 		paper.Para{Type: ink, Spans: paper.Plain(v.Word), Align: paper.Middle},
 	}}}
-	room := c.wide() - word - 1.5
+	room := c.wide() - word - 2*1.5 // as much white at the right as between the cells
 	if len(v.Signs) > 0 {
 		high := sign * float64(len(v.Signs))
 		room -= high + 1.5
