@@ -9,7 +9,6 @@ import (
 	"testing"
 
 	"github.com/chromedp/cdproto/emulation"
-	cdppage "github.com/chromedp/cdproto/page"
 	"github.com/chromedp/chromedp"
 )
 
@@ -46,9 +45,16 @@ func (b *browser) see(t *testing.T, width int64, features map[string]string) {
 	}))
 }
 
-// faults runs axe on the page that is open.
-const faults = `axe.run(document, { runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"] })
-  .then((r) => r.violations.flatMap((v) => v.nodes.map((n) => v.id + ": " + n.html.slice(0, 120) + " " + n.failureSummary)))`
+// faults runs axe on the page that is open, with all rules or with some.
+const faults = `((options) => axe.run(document, options)
+  .then((r) => r.violations.flatMap((v) => v.nodes.map((n) => v.id + ": " + n.html.slice(0, 120) + " " + n.failureSummary))))`
+
+const (
+	tags        = `runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]`
+	allRules    = "{ " + tags + " }"
+	shapeRules  = "{ " + tags + `, rules: { "color-contrast": { enabled: false } } }`
+	colourRules = `{ runOnly: { type: "rule", values: ["color-contrast", "link-in-text-block"] } }`
+)
 
 // small gives what one can tap that is lower than 44 pixels: all but links in
 // running text, to which WCAG 2.2 (2.5.8) leaves their height.
@@ -56,6 +62,24 @@ const small = `[...document.querySelectorAll("a, button, input, summary")]
   .filter((e) => e.checkVisibility() && !e.closest(".skip") && !(e.matches("a") && e.closest(".prose p, .prose li, .prose td, .caution, .checks p:not(.meta), .intro")))
   .map((e) => (e.closest("label") || e)).filter((e) => e.getBoundingClientRect().height < 43.9)
   .map((e) => Math.round(e.getBoundingClientRect().height) + " px: " + e.outerHTML.slice(0, 90))`
+
+// look is a way in which phones show pages.
+type look struct {
+	name     string
+	width    int64
+	features map[string]string
+	on, off  string // what a script does for it, and undoes
+	rules    string // of shape or of colour alone where the rest is as in light
+}
+
+var looks = []look{
+	{"light", 390, nil, "", "", allRules},
+	{"narrow", 320, nil, "", "", shapeRules},
+	{"large text", 390, nil, `document.documentElement.style.fontSize = "212.5%"`, `document.documentElement.style.fontSize = ""`, shapeRules},
+	{"dark", 390, map[string]string{"prefers-color-scheme": "dark"}, "", "", colourRules},
+	{"high contrast", 390, map[string]string{"forced-colors": "active", "prefers-contrast": "more"}, "", "", colourRules},
+	{"night", 390, map[string]string{"prefers-color-scheme": "dark"}, `document.documentElement.classList.add("night")`, `document.documentElement.classList.remove("night")`, colourRules},
+}
 
 // axe finds nothing on pages of every kind, as phones show them in light, dark
 // and high contrast, at night, on narrow screens and with text twice as large;
@@ -66,42 +90,34 @@ func TestAccess(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	b := newBrowser(t, 390, 844)
-	b.run(t, chromedp.Func(func(ctx context.Context, _ *chromedp.Target) error { // axe is no part of the page
-		_, err := chromedp.Call(ctx, cdppage.SetBypassCSP, cdppage.SetBypassCSPParams{Enabled: true})
-		return err
-	}))
-	for _, look := range []struct {
-		name     string
-		width    int64
-		features map[string]string
-		before   string
-	}{
-		{"light", 390, nil, ""},
-		{"dark", 390, map[string]string{"prefers-color-scheme": "dark"}, ""},
-		{"high contrast", 390, map[string]string{"forced-colors": "active", "prefers-contrast": "more"}, ""},
-		{"narrow", 320, nil, ""},
-		{"large text", 390, nil, `document.documentElement.style.fontSize = "212.5%"`},
-		{"night", 390, map[string]string{"prefers-color-scheme": "dark"}, `document.documentElement.classList.add("night")`},
-	} {
-		b.see(t, look.width, look.features)
-		pages := kinds
-		if look.name != "light" {
-			pages = kinds[2:7]
-		}
-		for _, page := range pages {
+	for _, page := range kinds {
+		t.Run(page, func(t *testing.T) {
+			t.Parallel()
+			b := newBrowser(t, 390, 844)
+			b.trusting(t) // axe is no part of the page
 			b.run(t, chromedp.Navigate(server.URL+"/"+page))
-			ask(t, b, chromedp.Evaluate[bool](string(axe)+";"+look.before+";true"))
-			for _, fault := range ask(t, b, chromedp.Evaluate[[]string](faults, chromedp.EvalAwaitPromise)) {
-				t.Errorf("%s, /%s: %s", look.name, page, fault)
+			ask(t, b, chromedp.Evaluate[bool](string(axe)+";true"))
+			for _, l := range looks {
+				b.accessible(t, page, l)
 			}
-			for _, target := range ask(t, b, chromedp.Evaluate[[]string](small)) {
-				t.Errorf("%s, /%s: too low, %s", look.name, page, target)
-			}
-			if ask(t, b, chromedp.Evaluate[bool](`document.documentElement.scrollWidth > innerWidth`)) {
-				t.Errorf("%s, /%s is wider than the screen", look.name, page)
-			}
-		}
+		})
+	}
+}
+
+// accessible looks for faults of the page that is open, shown in one way.
+func (b *browser) accessible(t *testing.T, page string, l look) {
+	t.Helper()
+	b.see(t, l.width, l.features)
+	ask(t, b, chromedp.Evaluate[bool](l.on+";true"))
+	defer func() { ask(t, b, chromedp.Evaluate[bool](l.off+";true")) }()
+	for _, fault := range ask(t, b, chromedp.Evaluate[[]string](faults+"("+l.rules+")", chromedp.EvalAwaitPromise)) {
+		t.Errorf("%s, /%s: %s", l.name, page, fault)
+	}
+	for _, target := range ask(t, b, chromedp.Evaluate[[]string](small)) {
+		t.Errorf("%s, /%s: too low, %s", l.name, page, target)
+	}
+	if ask(t, b, chromedp.Evaluate[bool](`document.documentElement.scrollWidth > innerWidth`)) {
+		t.Errorf("%s, /%s is wider than the screen", l.name, page)
 	}
 }
 

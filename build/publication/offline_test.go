@@ -23,6 +23,7 @@ func TestWholeGuideOpensOffline(t *testing.T) {
 	tree := files(t, site)
 	for _, v := range demoFleet(t).Vans {
 		t.Run(v.Code, func(t *testing.T) {
+			t.Parallel()
 			h := newHost(t, site)
 			b := newBrowser(t, 390, 844)
 			began := time.Now()
