@@ -5,7 +5,6 @@ import (
 	"crypto/sha256"
 	"encoding/base64"
 	"regexp"
-	"slices"
 	"strings"
 )
 
@@ -24,13 +23,16 @@ const policy = "default-src 'none'; script-src 'self' 'sha256-" + earlyToken + "
 	"'; img-src 'self' data:; connect-src 'self'; worker-src 'self'; manifest-src 'self'; form-action 'none'; base-uri 'none'"
 
 // sheet is a style sheet of which each page gets what it uses: so all that a
-// page needs for its first view is in one round trip.
+// page needs for its first view is in one round trip. It is safe for concurrent
+// use.
 type sheet struct {
 	rules []rule
+	names names
 	// scripts are the words in quotation marks of the scripts, by their names:
 	// among them are all classes and elements that they give to a page. The one
 	// without a name stands in every page.
 	scripts map[string][]string
+	kept    *keptSheets
 }
 
 // rule is a rule or, with rules in it, a condition such as @media.
@@ -40,28 +42,24 @@ type rule struct {
 	rules      []rule
 }
 
-// selector is one of those of a rule, with the classes, and with < the elements,
-// that it names.
+// selector is one of those of a rule, with the classes and elements that it names.
 type selector struct {
 	text  string
-	needs []string
+	needs nameSet
 }
 
 var (
 	classNamed   = regexp.MustCompile(`\.([a-zA-Z][\w-]*)`)
-	classGiven   = regexp.MustCompile(`class="([^"]*)"`)
 	elementNamed = regexp.MustCompile(`(?:^|[\s>+~(])([a-z][a-z0-9]*)`)
-	elementGiven = regexp.MustCompile(`<([a-z][a-z0-9]*)`)
 	denied       = regexp.MustCompile(`:(?:not|is)\([^)]*\)`)
 	quoted       = regexp.MustCompile(`"([a-z][a-z0-9 -]*)"`)
-	toneGiven    = regexp.MustCompile(`&#34;tone&#34;:&#34;([a-z]+)`) // a class that tick.js will give
-	scriptGiven  = regexp.MustCompile(`<script src="[^"]*/([a-z]+)-[0-9a-f]+\.js"`)
 )
 
 // newSheet reads a sheet of ours, which has neither braces nor comment signs
 // inside strings. scripts are those that may give classes, by their names.
 func newSheet(text string, scripts map[string]string) sheet {
-	s := sheet{rules: rulesOf(compact(text)), scripts: map[string][]string{}}
+	s := sheet{names: names{classes: map[string]int{}, elements: map[string]int{}}, scripts: map[string][]string{}, kept: &keptSheets{}}
+	s.rules = s.names.rulesOf(compact(text))
 	for name, script := range scripts {
 		for _, m := range quoted.FindAllStringSubmatch(script, -1) {
 			s.scripts[name] = append(s.scripts[name], strings.Fields(m[1])...)
@@ -70,7 +68,7 @@ func newSheet(text string, scripts map[string]string) sheet {
 	return s
 }
 
-func rulesOf(text string) []rule {
+func (n *names) rulesOf(text string) []rule {
 	var all []rule
 	for {
 		head, rest, found := strings.Cut(text, "{")
@@ -88,10 +86,10 @@ func rulesOf(text string) []rule {
 		}
 		r := rule{head: head, body: rest[:end-1]}
 		if strings.HasPrefix(head, "@media") {
-			r.rules = rulesOf(r.body)
+			r.rules = n.rulesOf(r.body)
 		} else if !strings.HasPrefix(head, "@") {
 			for _, text := range selectorsOf(head) {
-				r.selectors = append(r.selectors, selector{text, named(text)})
+				r.selectors = append(r.selectors, selector{text, n.named(text)})
 			}
 		}
 		all = append(all, r)
@@ -120,14 +118,14 @@ func selectorsOf(head string) []string {
 
 // named are the classes and elements that a selector needs: not those that it
 // denies, nor those among which it lets choose.
-func named(selector string) []string {
+func (n *names) named(selector string) nameSet {
 	selector = denied.ReplaceAllString(selector, "")
-	var all []string
+	var all nameSet
 	for _, m := range classNamed.FindAllStringSubmatch(selector, -1) {
-		all = append(all, m[1])
+		all.add(n.of(n.classes, m[1]))
 	}
 	for _, m := range elementNamed.FindAllStringSubmatch(selector, -1) {
-		all = append(all, "<"+m[1])
+		all.add(n.of(n.elements, m[1]))
 	}
 	return all
 }
@@ -135,30 +133,26 @@ func named(selector string) []string {
 // used is what of the sheet a page uses: by its elements, their classes, and
 // what its scripts may add to them.
 func (s sheet) used(page []byte) string {
-	there := map[string]bool{}
-	for _, m := range classGiven.FindAllSubmatch(page, -1) {
-		for _, class := range strings.Fields(string(m[1])) {
-			there[class] = true
-		}
-	}
-	for _, m := range elementGiven.FindAllSubmatch(page, -1) {
-		there["<"+string(m[1])] = true
-	}
-	for _, m := range toneGiven.FindAllSubmatch(page, -1) {
-		there[string(m[1])] = true
-	}
-	scripts := []string{""}
-	for _, m := range scriptGiven.FindAllSubmatch(page, -1) {
-		scripts = append(scripts, string(m[1]))
-	}
-	for _, name := range scripts {
+	there := s.there(page)
+	return s.kept.of(there, func() string {
+		var b strings.Builder
+		write(&b, s.rules, there)
+		return withoutIdleColours(b.String())
+	})
+}
+
+// there are the names that a page has, or that its scripts give.
+func (s sheet) there(page []byte) nameSet {
+	seen := nameSet{}
+	script := func(name string) {
 		for _, word := range s.scripts[name] {
-			there[word], there["<"+word] = true, true
+			s.names.class(&seen, word)
+			s.names.element(&seen, word)
 		}
 	}
-	var b strings.Builder
-	write(&b, s.rules, func(name string) bool { return there[name] })
-	return withoutIdleColours(b.String())
+	script("")
+	s.names.scan(&seen, page, script)
+	return seen
 }
 
 var (
@@ -181,18 +175,18 @@ func withoutIdleColours(text string) string {
 	})
 }
 
-func write(b *strings.Builder, rules []rule, has func(name string) bool) {
+func write(b *strings.Builder, rules []rule, there nameSet) {
 	for _, r := range rules {
 		switch {
 		case r.rules != nil:
 			var inner strings.Builder
-			if write(&inner, r.rules, has); inner.Len() > 0 {
+			if write(&inner, r.rules, there); inner.Len() > 0 {
 				b.WriteString(r.head + "{" + inner.String() + "}")
 			}
 		case r.selectors == nil:
 			b.WriteString(r.head + "{" + r.body + "}")
 		default:
-			if head := r.wanted(has); head != "" {
+			if head := r.wanted(there); head != "" {
 				b.WriteString(head + "{" + r.body + "}")
 			}
 		}
@@ -200,10 +194,10 @@ func write(b *strings.Builder, rules []rule, has func(name string) bool) {
 }
 
 // wanted are the selectors of a rule that a page can use, "" for none.
-func (r rule) wanted(has func(name string) bool) string {
+func (r rule) wanted(there nameSet) string {
 	var all []string
 	for _, s := range r.selectors {
-		if !slices.ContainsFunc(s.needs, func(name string) bool { return !has(name) }) {
+		if there.hasAll(s.needs) {
 			all = append(all, s.text)
 		}
 	}

@@ -3,35 +3,54 @@ package render
 import (
 	"bytes"
 	"fmt"
-	"regexp"
 )
 
-// signDrawn is a safety sign as it stands in a page.
-var signDrawn = regexp.MustCompile(`(?s)<svg xmlns="http://www\.w3\.org/2000/svg"( viewBox="[^"]*")>(.*?)</svg>`)
+// A safety sign as it stands in a page: what begins it, what ends its first tag,
+// and its end.
+var (
+	signStart = []byte(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="`)
+	signBody  = []byte(`">`)
+	signEnd   = []byte("</svg>")
+)
 
 // drawOnce draws a sign that stands several times in a page only the first time;
 // the others refer to it. A routine has many.
 func drawOnce(page []byte) []byte {
-	times, number := map[string]int{}, map[string]int{}
-	for _, sign := range signDrawn.FindAll(page, -1) {
-		times[string(sign)]++
-	}
-	return signDrawn.ReplaceAllFunc(page, func(sign []byte) []byte {
-		part := signDrawn.FindSubmatch(sign)
-		id, drawn := number[string(sign)], true
-		if id == 0 {
-			id, drawn = len(number)+1, false
-			number[string(sign)] = id
+	times := map[string]int{}
+	eachSign(page, func(_, box, drawing []byte) { times[string(box)+string(drawing)]++ })
+	number := map[string]int{}
+	out := make([]byte, 0, len(page))
+	rest := eachSign(page, func(before, box, drawing []byte) {
+		out = append(out, before...)
+		sign := string(box) + string(drawing)
+		id, drawn := number[sign]
+		if !drawn {
+			id = len(number) + 1
+			number[sign] = id
 		}
-		var b bytes.Buffer
 		switch {
-		case times[string(sign)] == 1:
-			fmt.Fprintf(&b, `<svg%s>%s</svg>`, part[1], part[2])
+		case times[sign] == 1:
+			out = fmt.Appendf(out, `<svg viewBox="%s">%s</svg>`, box, drawing)
 		case !drawn:
-			fmt.Fprintf(&b, `<svg%s><g id="x-s%d">%s</g></svg>`, part[1], id, part[2])
+			out = fmt.Appendf(out, `<svg viewBox="%s"><g id="x-s%d">%s</g></svg>`, box, id, drawing)
 		default:
-			fmt.Fprintf(&b, `<svg%s><use href="#x-s%d"/></svg>`, part[1], id)
+			out = fmt.Appendf(out, `<svg viewBox="%s"><use href="#x-s%d"/></svg>`, box, id)
 		}
-		return b.Bytes()
 	})
+	return append(out, rest...)
+}
+
+// eachSign gives the signs of a page, each with what stands before it and after
+// the one before, and returns what is left.
+func eachSign(page []byte, do func(before, box, drawing []byte)) (rest []byte) {
+	for {
+		before, after, found := bytes.Cut(page, signStart)
+		box, drawing, whole := bytes.Cut(after, signBody)
+		drawing, left, ended := bytes.Cut(drawing, signEnd)
+		if !found || !whole || !ended {
+			return page
+		}
+		do(before, box, drawing)
+		page = left
+	}
 }
