@@ -54,7 +54,7 @@ func (r *Renderer) Changes(op *spec.Operator, report *compare.Report) (File, err
 		}
 		view.Files = append(view.Files, changedFile{Name: f.Name, Counts: w.must("compare_lines", "added", f.Added, "removed", f.Removed), Lines: difference(f)})
 	}
-	data, err := r.execute("changes", view)
+	data, err := r.execute(w, "changes", view)
 	return File{Path: ChangesPath, Data: data}, err
 }
 

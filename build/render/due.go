@@ -42,7 +42,7 @@ func (r *Renderer) due(w *Words, op *spec.Operator, rows []StaffRow) ([]File, er
 		view.Items = append(view.Items, item)
 	}
 	view.Missing = unstated(op, missing)
-	page, err := r.execute("due", view)
+	page, err := r.execute(w, "due", view)
 	return append(files, File{Path: "due/index.html", Data: page}, File{Path: "due/due.ics", Data: due.Calendar(op, stated)}), err
 }
 

@@ -111,7 +111,7 @@ func (f filler) table(id, alt string) (string, bool) {
 		f.van.ticked = true
 	}
 	var b strings.Builder
-	if err := f.van.r.pages.ExecuteTemplate(&b, "table", view); err != nil && f.van.err == nil {
+	if err := f.van.w.pages.ExecuteTemplate(&b, "table", view); err != nil && f.van.err == nil {
 		f.van.err = err
 	}
 	return b.String(), true

@@ -26,7 +26,7 @@ func (r *Renderer) Fleet(op *spec.Operator, vans []spec.Summary) ([]Shared, erro
 	if err != nil {
 		return nil, err
 	}
-	start, err := r.execute("fleet", view)
+	start, err := r.execute(w, "fleet", view)
 	if err != nil {
 		return nil, err
 	}
@@ -37,16 +37,16 @@ func (r *Renderer) Fleet(op *spec.Operator, vans []spec.Summary) ([]Shared, erro
 	}
 	view.Mark = markView{}
 	view.Scripts = []string{op.Address.Root() + r.script("lost")}
-	lost, err := r.execute("lost", view)
+	lost, err := r.execute(w, "lost", view)
 	if err != nil {
 		return nil, err
 	}
 	return []Shared{{Path: "index.html", Data: start}, {Path: "404.html", Data: lost}}, nil
 }
 
-func (r *Renderer) execute(name string, view any) ([]byte, error) {
+func (r *Renderer) execute(w *Words, name string, view any) ([]byte, error) {
 	var b bytes.Buffer
-	if err := r.pages.ExecuteTemplate(&b, name, view); err != nil {
+	if err := w.pages.ExecuteTemplate(&b, name, view); err != nil {
 		return nil, fmt.Errorf("page %s: %w", name, err)
 	}
 	return r.finish(b.Bytes()), nil

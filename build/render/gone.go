@@ -76,7 +76,7 @@ func (r *Renderer) Left(l *guide.Left) ([]File, error) {
 		return nil, err
 	}
 	start.CallBox = call
-	data, err := r.execute("gone", start)
+	data, err := r.execute(w, "gone", start)
 	if err != nil {
 		return nil, err
 	}
@@ -89,7 +89,7 @@ func (r *Renderer) Left(l *guide.Left) ([]File, error) {
 		view.frame = r.frame(w, l.Operator, l.Lang, view.Heading+" "+l.Van.Code+" "+x.Code)
 		view.Code, view.CallBox, view.Paper = x.Code, call, paper(x.Path)
 		view.On = []link{{Href: up + "../" + folder + "index.html", Code: l.Van.Code, Title: w.must("gone_van", "name", l.Van.Name)}, vans}
-		data, err := r.execute("gone", view)
+		data, err := r.execute(w, "gone", view)
 		if err != nil {
 			return nil, err
 		}

@@ -76,7 +76,7 @@ func (v *van) picture(from string, p spec.Picture) template.HTML {
 		view.Srcset = strings.Join(set, ", ")
 	}
 	var b strings.Builder
-	if err := v.r.pages.ExecuteTemplate(&b, "picture", view); err != nil && v.err == nil {
+	if err := v.w.pages.ExecuteTemplate(&b, "picture", view); err != nil && v.err == nil {
 		v.err = err
 	}
 	return template.HTML(b.String())

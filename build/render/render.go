@@ -18,7 +18,6 @@ import (
 
 // Renderer holds what all pages are made of. It is safe for concurrent use.
 type Renderer struct {
-	pages       *template.Template
 	sheet       sheet
 	early       template.JS // what a hirer's page does before it is shown
 	staffSheet  sheet
@@ -42,10 +41,6 @@ func (r *Renderer) Shared() []Shared { return r.shared }
 // New reads the layouts.
 func New(files fs.FS) (*Renderer, error) {
 	r := &Renderer{words: map[string]*Words{}, signs: map[string]template.HTML{}}
-	var err error
-	if r.pages, err = template.ParseFS(files, "pages/*.html"); err != nil {
-		return nil, fmt.Errorf("page templates: %w", err)
-	}
 	for _, read := range []func(fs.FS) error{r.readStyle, r.readSigns, r.readWords, r.readScripts} {
 		if err := read(files); err != nil {
 			return nil, err
@@ -119,6 +114,10 @@ func (r *Renderer) readSigns(files fs.FS) error {
 }
 
 func (r *Renderer) readWords(files fs.FS) error {
+	pages, err := template.ParseFS(files, "pages/*.html")
+	if err != nil {
+		return fmt.Errorf("page templates: %w", err)
+	}
 	names, err := fs.Glob(files, "words.*.toml")
 	if err != nil {
 		return err
@@ -135,6 +134,9 @@ func (r *Renderer) readWords(files fs.FS) error {
 		words, problems := newWords(table)
 		if len(problems) > 0 {
 			return fmt.Errorf("words: %s", problems[0])
+		}
+		if words.pages, err = inWords(pages, words); err != nil {
+			return fmt.Errorf("%s: %w", name, err)
 		}
 		lang := strings.Split(name, ".")[1]
 		words.RightToLeft = rightToLeft(lang)
@@ -182,11 +184,13 @@ func (r *Renderer) script(name string) string {
 	panic("no script " + name) // the names are ours
 }
 
-// Words are the words of the interface in one language.
+// Words are the words of the interface in one language, and the page templates
+// with them in place.
 type Words struct {
 	// RightToLeft tells that the language is written from right to left.
 	RightToLeft bool
 	texts       map[string]string
+	pages       *template.Template
 }
 
 func newWords(table *manifest.Table) (*Words, problem.List) {

@@ -100,7 +100,7 @@ func (r *Renderer) Staff(op *spec.Operator, rows []StaffRow, changed bool) ([]Fi
 		files = append(files, page)
 		view.Register = w.must("register_short", "unprinted", len(op.Register.Unprinted()), "stale", len(op.Register.Stale()))
 	}
-	data, err := r.execute("staff", view)
+	data, err := r.execute(w, "staff", view)
 	if err != nil {
 		return nil, err
 	}

@@ -45,7 +45,7 @@ func (r *Renderer) staffLabels(w *Words, op *spec.Operator) (File, error) {
 		Counts: w.must("register_counts", "count", len(register.All()), "current", current,
 			"unprinted", len(register.Unprinted()), "stale", len(register.Stale())),
 	}
-	data, err := r.execute("staff-labels", view)
+	data, err := r.execute(w, "staff-labels", view)
 	return File{Path: "labels/index.html", Data: data}, err
 }
 

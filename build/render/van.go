@@ -76,7 +76,7 @@ func (v *van) page(path, name string, view any) {
 		return
 	}
 	v.sheet.Reset()
-	if err := v.r.pages.ExecuteTemplate(&v.sheet, name, view); err != nil {
+	if err := v.w.pages.ExecuteTemplate(&v.sheet, name, view); err != nil {
 		v.err = fmt.Errorf("page %s/%s: %w", v.guide.Van.Code, path, err)
 		return
 	}
@@ -156,7 +156,7 @@ func (r *Renderer) frame(w *Words, op *spec.Operator, lang, title string) frame 
 // callBox says whom to call, once for all pages that share it.
 func (r *Renderer) callBox(f frame) (template.HTML, error) {
 	var b strings.Builder
-	if err := r.pages.ExecuteTemplate(&b, "call-box", f); err != nil {
+	if err := f.W.pages.ExecuteTemplate(&b, "call-box", f); err != nil {
 		return "", fmt.Errorf("whom to call: %w", err)
 	}
 	return template.HTML(b.String()), nil

@@ -17,7 +17,7 @@ func (r *Renderer) Worker(guides []*guide.Guide, files []File, sums map[string]s
 	main := guides[0]
 	v := &van{r: r, w: r.words[main.Lang], guide: main}
 	var b strings.Builder
-	if err := r.pages.ExecuteTemplate(&b, "unkept", v.frame("", "", "")); err != nil || v.err != nil {
+	if err := v.w.pages.ExecuteTemplate(&b, "unkept", v.frame("", "", "")); err != nil || v.err != nil {
 		return File{}, fmt.Errorf("page for what is not on the phone: %w", errors.Join(err, v.err))
 	}
 	var safety []string
