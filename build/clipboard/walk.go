@@ -110,7 +110,7 @@ func (c *composer) caution(v render.SaidCaution) paper.Block {
 	}
 	cells = append(cells, paper.Cell{Width: room, Middle: true, Blocks: []paper.Block{paper.Para{Type: small, Spans: []paper.Span{
 		{Text: v.Hazard + " " + v.Consequence + " "}, {Text: v.Avoid, Bold: true},
-	}}}})
+	}}}}, paper.Cell{})
 	frame := pen
 	return paper.Row{Gap: 1.5, Pad: 0.7, Frame: &frame, Cells: cells}
 }
