@@ -51,8 +51,7 @@ func LoadForLabels(files fs.FS, prefix string, lib *components.Library) (*Fleet,
 
 func (l *loader) load() (*Fleet, problem.List) {
 	var all []Summary
-	for _, file := range l.specs() {
-		r := l.readVan(file)
+	for _, r := range l.readVans(l.specs()) {
 		l.take(r)
 		all = append(all, r.Summary)
 	}

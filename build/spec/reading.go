@@ -3,9 +3,11 @@ package spec
 import (
 	"io/fs"
 	"maps"
+	"runtime"
 	"slices"
 	"strings"
 	"sync"
+	"sync/atomic"
 
 	"doorpocket/build/label"
 	"doorpocket/build/pictures"
@@ -159,6 +161,25 @@ func (l *loader) readVan(file string) Read {
 		read.Listings = append(read.Listings, Listing{File: s.file, Data: l.fleet.Sources[l.prefix+s.file]})
 	}
 	return read
+}
+
+// readVans reads specs on all processors and gives them in the order of the
+// files, so that nothing depends on how many there are.
+func (l *loader) readVans(files []string) []Read {
+	reads := make([]Read, len(files))
+	var next atomic.Int64
+	work := func() {
+		for i := int(next.Add(1)) - 1; i < len(files); i = int(next.Add(1)) - 1 {
+			reads[i] = l.readVan(files[i])
+		}
+	}
+	var group sync.WaitGroup
+	for range min(len(files), runtime.GOMAXPROCS(0)) - 1 {
+		group.Go(work)
+	}
+	work()
+	group.Wait()
+	return reads
 }
 
 // take puts a van that was read into the fleet.

@@ -75,6 +75,9 @@ func (d *Decl) notParsed(e manifest.Entry, err error) *problem.Problem {
 	if errors.As(err, &parse) {
 		p.Summary = fmt.Sprintf("Value of %s: %s", d.Name, parse.Message)
 		p.Detail = strings.TrimSpace(parse.Hint)
+		if p.Detail == "" {
+			p.Detail = fmt.Sprintf("Write a %s with its unit, for example %q.", d.Type.Dimension, d.example())
+		}
 		if text, ok := e.Value.(string); ok && parse.Offset <= len(text) && e.ValueSpan.Length == utf8.RuneCountInString(text)+2 {
 			p.Start.Column += 1 + utf8.RuneCountInString(text[:parse.Offset])
 			p.Length = max(1, utf8.RuneCountInString(text[parse.Offset:]))
