@@ -116,7 +116,6 @@ var chrome = []string{"Night colours", "Skip to", "What are you looking for", "S
 // nothing else stands there.
 func TestPaper(t *testing.T) {
 	server := whole(t, demoSite(t))
-	b := newBrowser(t, 390, 844)
 	const fleet, van = "Lanternfold Campers", "RW Rowan"
 	for i, page := range []struct{ path, where, whose string }{
 		{"hirers/", "guide.lanternfold.example/", fleet},
@@ -133,30 +132,34 @@ func TestPaper(t *testing.T) {
 		{"staff/due/", "For staff only · staff/due/", "What falls due"},
 		{"staff/labels/", "For staff only · staff/labels/", "Label register"},
 	} {
-		b.run(t, emulateScheme([]string{"dark", "light"}[i%2]), chromedp.Navigate(server.URL+"/"+page.path))
-		ask(t, b, chromedp.Evaluate[bool](`document.documentElement.classList.toggle("night", `+strconv.FormatBool(i%3 == 0)+`), true`))
-		sheets, file := paper(t, b)
-		revision := ""
-		for n, s := range sheets {
-			if m := regexp.MustCompile(`revision ([2-9A-HJ-NP-Z]{6})`).FindStringSubmatch(s.foot); m != nil {
-				revision = m[1]
-			}
-			if revision == "" {
-				t.Fatalf("%s, sheet %d: no revision at the foot: %q", page.path, n+1, s.foot)
-			}
-			want := fmt.Sprintf("%s %s · revision %s sheet %d of %d", page.where, page.whose, revision, n+1, len(sheets))
-			if got := inOrder(s.foot); got != inOrder(want) {
-				t.Errorf("%s, sheet %d: at the foot stands %q, not %q", page.path, n+1, s.foot, want)
-			}
-			for _, words := range chrome {
-				if strings.Contains(s.text, words) {
-					t.Errorf("%s, sheet %d: %q is no use on paper", page.path, n+1, words)
+		t.Run(page.path, func(t *testing.T) {
+			t.Parallel()
+			b := newBrowser(t, 390, 844)
+			b.run(t, emulateScheme([]string{"dark", "light"}[i%2]), chromedp.Navigate(server.URL+"/"+page.path))
+			ask(t, b, chromedp.Evaluate[bool](`document.documentElement.classList.toggle("night", `+strconv.FormatBool(i%3 == 0)+`), true`))
+			sheets, file := paper(t, b)
+			revision := ""
+			for n, s := range sheets {
+				if m := regexp.MustCompile(`revision ([2-9A-HJ-NP-Z]{6})`).FindStringSubmatch(s.foot); m != nil {
+					revision = m[1]
+				}
+				if revision == "" {
+					t.Fatalf("%s, sheet %d: no revision at the foot: %q", page.path, n+1, s.foot)
+				}
+				want := fmt.Sprintf("%s %s · revision %s sheet %d of %d", page.where, page.whose, revision, n+1, len(sheets))
+				if got := inOrder(s.foot); got != inOrder(want) {
+					t.Errorf("%s, sheet %d: at the foot stands %q, not %q", page.path, n+1, s.foot, want)
+				}
+				for _, words := range chrome {
+					if strings.Contains(s.text, words) {
+						t.Errorf("%s, sheet %d: %q is no use on paper", page.path, n+1, words)
+					}
 				}
 			}
-		}
-		if part, corners := white(t, file); part < 0.7 || !corners {
-			t.Errorf("%s: %.0f %% of the first sheet are white, its corners: %v", page.path, 100*part, corners)
-		}
+			if part, corners := white(t, file); part < 0.7 || !corners {
+				t.Errorf("%s: %.0f %% of the first sheet are white, its corners: %v", page.path, 100*part, corners)
+			}
+		})
 	}
 }
 

@@ -69,29 +69,32 @@ func TestPagesHaveTheRulesTheyUse(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	b := newBrowser(t, 390, 844)
-	b.trusting(t)
 	for _, page := range kinds {
-		b.media(t, "screen")
-		b.run(t, chromedp.Navigate(server.URL+"/"+page))
-		switch page {
-		case "RW/":
-			b.search(t, "gas bottle")
-		case "RW/E1/":
-			tickRow(t, b, "high setting")
-		}
-		for _, look := range []struct {
-			media string
-			width int64
-		}{{"screen", 390}, {"screen", 1280}, {"print", 700}} {
-			b.media(t, look.media)
-			b.run(t, chromedp.EmulateViewport(look.width, 844))
-			for _, block := range ask(t, b, chromedp.Evaluate[[]string](sticking)) {
-				t.Errorf("/%s, %s %d px: sticks out: %s", page, look.media, look.width, block)
+		t.Run(page, func(t *testing.T) {
+			t.Parallel()
+			b := newBrowser(t, 390, 844)
+			b.trusting(t)
+			b.media(t, "screen")
+			b.run(t, chromedp.Navigate(server.URL+"/"+page))
+			switch page {
+			case "RW/":
+				b.search(t, "gas bottle")
+			case "RW/E1/":
+				tickRow(t, b, "high setting")
 			}
-			for _, element := range ask(t, b, chromedp.Evaluate[[]string](unlike+"("+string(whole)+")")) {
-				t.Errorf("/%s, %s %d px: %s", page, look.media, look.width, element)
+			for _, look := range []struct {
+				media string
+				width int64
+			}{{"screen", 390}, {"screen", 1280}, {"print", 700}} {
+				b.media(t, look.media)
+				b.run(t, chromedp.EmulateViewport(look.width, 844))
+				for _, block := range ask(t, b, chromedp.Evaluate[[]string](sticking)) {
+					t.Errorf("/%s, %s %d px: sticks out: %s", page, look.media, look.width, block)
+				}
+				for _, element := range ask(t, b, chromedp.Evaluate[[]string](unlike+"("+string(whole)+")")) {
+					t.Errorf("/%s, %s %d px: %s", page, look.media, look.width, element)
+				}
 			}
-		}
+		})
 	}
 }
