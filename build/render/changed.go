@@ -15,7 +15,7 @@ type changedDay struct {
 
 // changedView is the page of what changed lately.
 type changedView struct {
-	frame
+	Frame
 	Heading string
 	Days    []changedDay
 }
@@ -26,7 +26,7 @@ func (v *van) changed() {
 		return
 	}
 	title := v.w.must("changed_title")
-	view := changedView{frame: v.frame(guide.ChangedPath, title, ""), Heading: title}
+	view := changedView{Frame: v.frame(guide.ChangedPath, title, ""), Heading: title}
 	for _, c := range v.guide.Changed {
 		if n := len(view.Days); n == 0 || view.Days[n-1].Day != c.Day {
 			view.Days = append(view.Days, changedDay{Day: c.Day})

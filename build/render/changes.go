@@ -19,7 +19,7 @@ type changedFile struct {
 }
 
 type changesView struct {
-	frame
+	Frame
 	Heading, About string
 	Sections       []compare.Section
 	Same           int
@@ -42,7 +42,7 @@ func (r *Renderer) Changes(op *spec.Operator, report *compare.Report) (File, err
 		return File{}, err
 	}
 	voice := Voice{r, w}
-	view := changesView{frame: r.staffFrame(w, op, w.must("changes_title"), "changes/"), Same: report.Same}
+	view := changesView{Frame: r.staffFrame(w, op, w.must("changes_title"), "changes/"), Same: report.Same}
 	view.Heading, view.About = report.Headline(voice)
 	words := *report
 	words.Files = nil // shown line by line

@@ -12,7 +12,7 @@ type dueItem struct{ ISO, Day, Code, Van, What, Life, Reason string }
 type dueMissing struct{ What, Vans, Key string }
 
 type dueView struct {
-	frame
+	Frame
 	Soon    int
 	Items   []dueItem
 	Missing []dueMissing
@@ -20,7 +20,7 @@ type dueView struct {
 
 // due renders what falls due, as a page and as a calendar.
 func (r *Renderer) due(w *Words, op *spec.Operator, rows []StaffRow) ([]File, error) {
-	view := dueView{frame: r.staffFrame(w, op, w.must("due_title"), "due/"), Soon: op.Due.Soon}
+	view := dueView{Frame: r.staffFrame(w, op, w.must("due_title"), "due/"), Soon: op.Due.Soon}
 	var files []File
 	for _, s := range r.staffShared {
 		view.Scripts = append(view.Scripts, "../"+s.Path)

@@ -14,12 +14,12 @@ func (r *Renderer) Fleet(op *spec.Operator, vans []spec.Summary) ([]Shared, erro
 	if w == nil {
 		return nil, fmt.Errorf("the interface has no words for language %q: add layouts/words.%s.toml", lang, lang)
 	}
-	view := fleetView{frame: r.frame(w, op, lang, op.Name)}
+	view := fleetView{Frame: r.frame(w, op, lang, op.Name)}
 	for _, v := range vans {
 		view.Vans = append(view.Vans, link{Href: v.Code + "/index.html", Code: v.Code, Title: v.Name})
 	}
 	var err error
-	if view.CallBox, err = r.callBox(view.frame); err != nil {
+	if view.CallBox, err = r.callBox(view.Frame); err != nil {
 		return nil, err
 	}
 	view.Mark, err = mark(op, "", nil)

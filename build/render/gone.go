@@ -20,7 +20,7 @@ func (v *van) gone(x *guide.Gone) {
 	view := v.r.gone(v.w, x, v.guide.Van.Code, name, func(s *guide.Standing) link {
 		return link{Href: v.up(x.Path) + "../" + s.Path() + v.lang() + "index.html", Code: s.String(), Title: s.Title, About: s.Van}
 	})
-	view.frame = v.frame(x.Path, v.w.must("gone")+" "+v.guide.Van.Code+" "+x.Code, x.Code)
+	view.Frame = v.frame(x.Path, v.w.must("gone")+" "+v.guide.Van.Code+" "+x.Code, x.Code)
 	view.On = []link{{Href: v.href(x.Path, ""), Code: v.guide.Van.Code, Title: v.w.must("gone_start", "name", name)}}
 	v.page(x.Path, "gone", view)
 }
@@ -65,13 +65,13 @@ func (r *Renderer) Left(l *guide.Left) ([]File, error) {
 	}
 	vans := link{Href: up + "../index.html", Title: w.must("all_vans"), About: w.must("left_other")}
 	start := goneView{Heading: w.must("left_"+string(l.Van.Became), "name", l.Van.Name), Says: []string{w.must("left_about")}, On: []link{vans}}
-	start.frame = r.frame(w, l.Operator, l.Lang, start.Heading)
+	start.Frame = r.frame(w, l.Operator, l.Lang, start.Heading)
 	paper := func(path string) template.CSS {
 		return w.paper(l.Operator.Address.Reading(l.Van.Code+"/"+path+folder), l.Van.Code+" "+l.Van.Name)
 	}
 	start.Paper = paper("")
 	start.Code = l.Van.Code
-	call, err := r.callBox(start.frame)
+	call, err := r.callBox(start.Frame)
 	if err != nil {
 		return nil, err
 	}
@@ -86,7 +86,7 @@ func (r *Renderer) Left(l *guide.Left) ([]File, error) {
 		view := r.gone(w, x, l.Van.Code, l.Van.Name, func(s *guide.Standing) link {
 			return link{Href: up + "../../" + s.Path() + folder + "index.html", Code: s.String(), Title: s.Title, About: s.Van}
 		})
-		view.frame = r.frame(w, l.Operator, l.Lang, view.Heading+" "+l.Van.Code+" "+x.Code)
+		view.Frame = r.frame(w, l.Operator, l.Lang, view.Heading+" "+l.Van.Code+" "+x.Code)
 		view.Code, view.CallBox, view.Paper = x.Code, call, paper(x.Path)
 		view.On = []link{{Href: up + "../" + folder + "index.html", Code: l.Van.Code, Title: w.must("gone_van", "name", l.Van.Name)}, vans}
 		data, err := r.execute(w, "gone", view)

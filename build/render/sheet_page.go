@@ -9,7 +9,7 @@ import (
 
 // sheetPage is the page of a sheet in the staff tree, laid out for paper.
 type sheetPage struct {
-	frame
+	Frame
 	Sheet   SaidSheet
 	Drawing template.HTML
 	signs   map[string]template.HTML
@@ -27,7 +27,7 @@ func (v *van) sheetPages(op *spec.Operator, sheets []*guide.Sheet) []link {
 	var links []link
 	for _, s := range said {
 		path := "sheets/" + s.ID + "/"
-		page := sheetPage{frame: v.r.staffFrame(v.w, op, v.w.must("sheet_of", "title", s.Title, "name", s.Name), s.Code+"/"+path), Sheet: s, signs: v.r.signs}
+		page := sheetPage{Frame: v.r.staffFrame(v.w, op, v.w.must("sheet_of", "title", s.Title, "name", s.Name), s.Code+"/"+path), Sheet: s, signs: v.r.signs}
 		page.Paper = v.w.paperOfSheet()
 		if s.Marks != nil {
 			page.Drawing = template.HTML(s.Marks.Drawing)

@@ -26,7 +26,7 @@ type staffVanRow struct {
 }
 
 type staffView struct {
-	frame
+	Frame
 	Register string // how the labels stand, "" where there is no register
 	Changed  bool   // there is a page of changes
 	Vans     []staffVanRow
@@ -40,7 +40,7 @@ type listing struct {
 }
 
 type staffVanView struct {
-	frame
+	Frame
 	Heading  string
 	Guide    string // the hirers' guide
 	Do       []link
@@ -86,7 +86,7 @@ func (r *Renderer) Staff(op *spec.Operator, rows []StaffRow, changed bool) ([]Fi
 		return nil, err
 	}
 	values := op.Library.Values[op.Languages[0]]
-	view := staffView{frame: r.staffFrame(w, op, w.must("staff_title"), ""), Changed: changed}
+	view := staffView{Frame: r.staffFrame(w, op, w.must("staff_title"), ""), Changed: changed}
 	for _, row := range rows {
 		view.Vans = append(view.Vans, staffVanRow{link: link{Href: row.Code + "/index.html", Code: row.Code, Title: row.Name}, Build: row.Build,
 			SpecDate: values.Date(row.SpecDate), Systems: row.Systems, Labels: row.Labels, Registration: row.Registration})
@@ -202,7 +202,7 @@ func (r *Renderer) mainWords(op *spec.Operator) (*Words, error) {
 }
 
 // staffFrame is the frame of a page at a path below the staff tree.
-func (r *Renderer) staffFrame(w *Words, op *spec.Operator, title, path string) frame {
+func (r *Renderer) staffFrame(w *Words, op *spec.Operator, title, path string) Frame {
 	f := r.frame(w, op, op.Languages[0], title+" · "+op.Name)
 	f.Style, f.Early = staffToken, ""
 	f.Paper = w.paperOfStaff(path, title)
@@ -212,7 +212,7 @@ func (r *Renderer) staffFrame(w *Words, op *spec.Operator, title, path string) f
 func (r *Renderer) staffVan(w *Words, op *spec.Operator, van spec.Read) staffVanView {
 	v, lang := van.Van, op.Languages[0]
 	values := op.Library.Values[lang]
-	view := staffVanView{frame: r.staffFrame(w, op, v.Code+" "+v.Name, v.Code+"/"), Heading: v.Name, Guide: "../../hirers/" + v.Code + "/index.html"}
+	view := staffVanView{Frame: r.staffFrame(w, op, v.Code+" "+v.Name, v.Code+"/"), Heading: v.Name, Guide: "../../hirers/" + v.Code + "/index.html"}
 	view.Code = v.Code
 	if van.Staff != nil {
 		for _, e := range van.Staff.Entries {

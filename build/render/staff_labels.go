@@ -22,7 +22,7 @@ type staffGone struct {
 }
 
 type staffLabelsView struct {
-	frame
+	Frame
 	Counts           string
 	Unprinted, Stale []staffPlates
 	Gone             []staffGone
@@ -40,7 +40,7 @@ func (r *Renderer) staffLabels(w *Words, op *spec.Operator) (File, error) {
 		}
 	}
 	view := staffLabelsView{
-		frame:     r.staffFrame(w, op, w.must("register"), "labels/"),
+		Frame:     r.staffFrame(w, op, w.must("register"), "labels/"),
 		Unprinted: s.plates(register.Unprinted()), Stale: s.plates(register.Stale()), Gone: s.gone(),
 		Counts: w.must("register_counts", "count", len(register.All()), "current", current,
 			"unprinted", len(register.Unprinted()), "stale", len(register.Stale())),

@@ -15,7 +15,7 @@ func (v *van) system(p *guide.Page) {
 	v.ticked = false
 	fill := v.fill(p.Path, p)
 	view := systemView{
-		frame: v.frame(p.Path, p.Title, p.Code), Heading: p.Title, About: fill.html(p.Words.About),
+		Frame: v.frame(p.Path, p.Title, p.Code), Heading: p.Title, About: fill.html(p.Words.About),
 		Place: v.place(p.Fitted.Place), Intro: fill.html(p.Words.Page.Intro), Note: p.Fitted.Note,
 		Cautions: v.cautions(fill, p.Cautions),
 	}
@@ -93,8 +93,8 @@ func (v *van) routine(r *guide.Routine) {
 	v.page(r.Path, "routine", view)
 }
 
-func (v *van) routineView(r *guide.Routine, f frame) routineView {
-	view := routineView{frame: f, Heading: r.Words.Title, About: r.Words.About, Key: v.guide.Van.Code + "/" + r.ID, Walk: v.walk(r)}
+func (v *van) routineView(r *guide.Routine, f Frame) routineView {
+	view := routineView{Frame: f, Heading: r.Words.Title, About: r.Words.About, Key: v.guide.Van.Code + "/" + r.ID, Walk: v.walk(r)}
 	view.Count = v.w.must("step_one")
 	if n := len(r.Steps); n > 1 {
 		view.Count = v.w.must("steps_count", "count", n)
@@ -146,7 +146,7 @@ func (v *van) walk(r *guide.Routine) template.HTML {
 }
 
 func (v *van) symptom(s *guide.Symptom) {
-	view := symptomView{frame: v.frame(s.Path, s.Words.Title, ""), Heading: s.Words.Title, About: s.Words.About, Grave: s.Danger, Urgent: s.Urgent}
+	view := symptomView{Frame: v.frame(s.Path, s.Words.Title, ""), Heading: s.Words.Title, About: s.Words.About, Grave: s.Danger, Urgent: s.Urgent}
 	fill := v.fill(s.Path, nil)
 	for _, d := range s.Words.First {
 		view.First = append(view.First, fill.html(d))
@@ -164,7 +164,7 @@ func (v *van) own(own *spec.OwnPage) {
 	}
 	path := guide.OwnPath(own.Name)
 	fill := v.fill(path, nil)
-	view := ownView{frame: v.frame(path, words.Title, ""), Heading: words.Title, Intro: fill.html(words.Page.Intro)}
+	view := ownView{Frame: v.frame(path, words.Title, ""), Heading: words.Title, Intro: fill.html(words.Page.Intro)}
 	for _, s := range words.Page.Sections {
 		view.Sections = append(view.Sections, section(fill, s))
 	}

@@ -123,7 +123,7 @@ func (v *van) href(from, to string) string {
 	return up + to + v.lang() + "index.html"
 }
 
-func (v *van) frame(path, title, code string) frame {
+func (v *van) frame(path, title, code string) Frame {
 	g := v.guide
 	f := v.r.frame(v.w, g.Operator, g.Lang, title+" · "+g.Van.Name)
 	f.Van = &vanView{Code: g.Van.Code, Name: g.Van.Name, SpecDate: g.SpecDate()}
@@ -143,8 +143,8 @@ func (v *van) frame(path, title, code string) frame {
 	return f
 }
 
-func (r *Renderer) frame(w *Words, op *spec.Operator, lang, title string) frame {
-	return frame{
+func (r *Renderer) frame(w *Words, op *spec.Operator, lang, title string) Frame {
+	return Frame{
 		W: w, Lang: lang, Title: title, Style: sheetToken, Early: r.early, Policy: policy, Fleet: op.Name, Revision: revisionToken, Paper: w.paper(op.Address.Reading(""), op.Name),
 		Call: callView{
 			Helpline: op.Call.Helpline, Emergency: op.Call.Emergency, Hours: op.Call.Hours, Mail: op.Call.Mail,
@@ -154,7 +154,7 @@ func (r *Renderer) frame(w *Words, op *spec.Operator, lang, title string) frame 
 }
 
 // callBox says whom to call, once for all pages that share it.
-func (r *Renderer) callBox(f frame) (template.HTML, error) {
+func (r *Renderer) callBox(f Frame) (template.HTML, error) {
 	var b strings.Builder
 	if err := f.W.pages.ExecuteTemplate(&b, "call-box", f); err != nil {
 		return "", fmt.Errorf("whom to call: %w", err)
@@ -188,7 +188,7 @@ func mark(op *spec.Operator, path string, before error) (markView, error) {
 
 func (v *van) start() {
 	g := v.guide
-	view := startView{frame: v.frame("", v.w.must("guide_to", "name", g.Van.Name), "")}
+	view := startView{Frame: v.frame("", v.w.must("guide_to", "name", g.Van.Name), "")}
 	parts := v.up("") + "../"
 	view.Scripts = []string{parts + v.r.script("search")}
 	view.Load = parts + v.r.script("minisearch") + " " + v.up("") + v.searchPath()

@@ -2,8 +2,8 @@ package render
 
 import "html/template"
 
-// frame is what every page needs.
-type frame struct {
+// Frame is what every page needs.
+type Frame struct {
 	W        *Words
 	Lang     string
 	Title    string
@@ -55,7 +55,7 @@ type familyView struct {
 
 // startView is the van's start.
 type startView struct {
-	frame
+	Frame
 	Load                    string        // scripts that search needs, with spaces between
 	Outside, Inside         template.HTML // plans
 	Danger, Do, Wrong, Read []link
@@ -88,7 +88,7 @@ type checksView struct {
 
 // systemView is the page of a fitted system.
 type systemView struct {
-	frame
+	Frame
 	Heading   string
 	About     template.HTML
 	Place     string
@@ -113,7 +113,7 @@ type stepView struct {
 }
 
 type routineView struct {
-	frame
+	Frame
 	Heading, About, Count string
 	Key                   string // by which a phone remembers the routine
 	Waits                 string
@@ -122,7 +122,7 @@ type routineView struct {
 }
 
 type symptomView struct {
-	frame
+	Frame
 	Heading, About string
 	Grave, Urgent  bool
 	First          []template.HTML
@@ -131,7 +131,7 @@ type symptomView struct {
 
 // ownView is a page of the operator's own.
 type ownView struct {
-	frame
+	Frame
 	Heading  string
 	Intro    template.HTML
 	Sections []sectionView
@@ -159,7 +159,7 @@ type tableView struct {
 
 // goneView is the page of a label whose thing is gone, or of a van that is.
 type goneView struct {
-	frame
+	Frame
 	Heading, About string
 	Says           []string
 	NowTitle       string
@@ -169,6 +169,6 @@ type goneView struct {
 
 // fleetView is the list of vans, and the page for addresses that lead nowhere.
 type fleetView struct {
-	frame
+	Frame
 	Vans []link
 }
