@@ -31,8 +31,8 @@ func (p plan) empty() bool {
 func (st *Staging) plan() (plan, error) {
 	var p plan
 	s := st.site
-	for _, part := range slices.Sorted(maps.Keys(st.records)) {
-		before := s.records[part]
+	for _, part := range st.sealed.parts() {
+		before := s.records.of(part)
 		if part == Fleet {
 			st.planFleet(&p, before)
 		} else if err := st.planVan(&p, part, before); err != nil {
@@ -53,7 +53,7 @@ func (st *Staging) plan() (plan, error) {
 }
 
 func (st *Staging) planFleet(p *plan, before *Record) {
-	now := st.records[Fleet]
+	now := st.sealed.of(Fleet)
 	for _, path := range slices.Sorted(maps.Keys(now.Files)) {
 		if before != nil && before.Files[path] == now.Files[path] && st.site.intact(path, now.Files[path], before.read) {
 			continue
@@ -75,13 +75,17 @@ func (st *Staging) planFleet(p *plan, before *Record) {
 }
 
 func (st *Staging) planVan(p *plan, part string, before *Record) error {
+	now := &Record{}
+	if before == nil || before.damaged {
+		now = st.sealed.of(part)
+	}
 	for _, folder := range folders(part) {
 		known := func(path string) bool {
 			if before != nil && has(before.Files, path) {
 				return true
 			}
 			// A van without a record that can be read had one once.
-			return (before == nil || before.damaged) && has(st.records[part].Files, path)
+			return has(now.Files, path)
 		}
 		if err := st.site.strangers(folder, known); err != nil {
 			return err
@@ -101,7 +105,7 @@ func has(files map[string]Stamp, path string) bool {
 }
 
 func (st *Staging) planGone(p *plan, part string) error {
-	before := st.site.records[part]
+	before := st.site.records.of(part)
 	if before == nil {
 		return nil
 	}
@@ -120,27 +124,27 @@ func (st *Staging) planGone(p *plan, part string) error {
 // planShared brings in the shared files that were written and takes out those
 // that no part uses any more.
 func (st *Staging) planShared(p *plan) {
-	used := map[string]bool{}
-	for part, r := range st.site.records {
-		if st.records[part] == nil && !slices.Contains(st.gone, part) {
-			for path := range r.Shared {
+	before, used := st.site.records, map[string]bool{}
+	for _, part := range before.parts() {
+		if !st.sealed.has(part) && !slices.Contains(st.gone, part) {
+			for path := range before.brief(part).shared {
 				used[path] = true
 			}
 		}
 	}
-	for _, r := range st.records {
-		for path := range r.Shared {
+	for _, part := range st.sealed.parts() {
+		for path := range st.sealed.brief(part).shared {
 			used[path] = true
 		}
 	}
 	for _, path := range slices.Sorted(maps.Keys(used)) {
-		if st.written[path] && !st.there(path) {
+		if st.shared[path] && !st.there(path) {
 			p.First = append(p.First, path)
 		}
 	}
 	dropped := map[string]bool{}
-	for _, r := range st.site.records {
-		for path := range r.Shared {
+	for _, part := range before.parts() {
+		for path := range before.brief(part).shared {
 			dropped[path] = dropped[path] || !used[path]
 		}
 	}
@@ -153,8 +157,10 @@ func (st *Staging) planShared(p *plan) {
 
 // there reports whether a shared file is in the site already.
 func (st *Staging) there(path string) bool {
-	for _, r := range st.site.records {
-		if stamp, ok := r.Shared[path]; ok && st.site.intact(path, stamp, r.read) {
+	before := st.site.records
+	for _, part := range before.parts() {
+		b := before.brief(part)
+		if stamp, ok := b.shared[path]; ok && st.site.intact(path, stamp, b.read) {
 			return true
 		}
 	}

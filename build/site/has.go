@@ -2,7 +2,7 @@ package site
 
 // Has reports whether the record of a part tells of a file.
 func (s *Site) Has(part, path string) bool {
-	r := s.records[part]
+	r := s.records.of(part)
 	return r != nil && has(r.Files, path)
 }
 
@@ -10,12 +10,28 @@ func (s *Site) Has(part, path string) bool {
 func (st *Staging) Has(path string) bool {
 	st.mu.Lock()
 	defer st.mu.Unlock()
-	return st.written[path]
+	return st.has(path)
 }
 
 // Wrote reports whether anything of a part was written.
 func (st *Staging) Wrote(part string) bool {
 	st.mu.Lock()
 	defer st.mu.Unlock()
-	return st.records[part] != nil
+	return st.open[part] != nil || st.sealed.has(part)
+}
+
+// has is Has for whoever holds the lock.
+func (st *Staging) has(path string) bool {
+	if st.shared[path] {
+		return true
+	}
+	for _, part := range []string{partOf(path), Fleet} {
+		if r := st.open[part]; r != nil && has(r.Files, path) {
+			return true
+		}
+		if r := st.sealed.of(part); r != nil && has(r.Files, path) {
+			return true
+		}
+	}
+	return false
 }

@@ -7,7 +7,6 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
-	"maps"
 	"os"
 	"path"
 	"regexp"
@@ -55,24 +54,18 @@ func (s Stamp) size() int64 {
 
 func recordPath(part string) string { return ledgerFolder + "/" + part + ".json" }
 
-// readLedger reads the records of all parts. One that is damaged, or of
+// readLedger finds of which parts there are records. One that is damaged, or of
 // another version, only tells which files are ours.
 func (s *Site) readLedger() error {
-	s.records = map[string]*Record{}
+	s.records = newRecords(func(part string) string { return s.below(recordPath(part)) })
 	entries, err := os.ReadDir(s.below(ledgerFolder))
 	if err != nil && !errors.Is(err, fs.ErrNotExist) {
 		return fmt.Errorf("cannot read the ledger of %s: %w", s.target, reason(err))
 	}
 	for _, e := range entries {
-		part, ok := strings.CutSuffix(e.Name(), ".json")
-		if !ok || e.IsDir() {
-			continue // it is no file of ours, and is found as such
+		if part, ok := strings.CutSuffix(e.Name(), ".json"); ok && !e.IsDir() { // any other is no file of ours, and is found as such
+			s.records.add(part)
 		}
-		record, err := s.readRecord(part)
-		if err != nil {
-			return err
-		}
-		s.records[part] = record
 	}
 	s.missLost()
 	if data, err := os.ReadFile(s.below("ledger.json")); err == nil {
@@ -83,42 +76,41 @@ func (s *Site) readLedger() error {
 
 // missLost counts parts that must have had a record among the damaged ones.
 func (s *Site) missLost() {
-	if len(s.records) == 0 {
+	if len(s.records.briefs) == 0 {
 		return
 	}
-	lost := &Record{damaged: true}
-	fleet := s.records[Fleet]
+	fleet := s.records.of(Fleet)
 	if fleet == nil {
-		s.records[Fleet] = lost
+		s.records.lose(Fleet)
 		return
 	}
 	for _, part := range fleet.Parts {
-		if _, err := os.Lstat(s.below(folders(part)[0])); s.records[part] == nil && err == nil {
-			s.records[part] = lost
+		if _, err := os.Lstat(s.below(folders(part)[0])); err == nil && !s.records.has(part) {
+			s.records.lose(part)
 		}
 	}
 }
 
-func (s *Site) readRecord(part string) (*Record, error) {
-	name := s.below(recordPath(part))
+// readRecord reads a record. One that cannot be read is damaged.
+func readRecord(name string) *Record {
+	r := &Record{}
 	info, err := os.Lstat(name)
 	if err != nil {
-		return nil, fmt.Errorf("cannot read the ledger of %s: %w", s.target, err)
+		return &Record{damaged: true}
 	}
 	data, err := os.ReadFile(name)
 	if err != nil {
-		return nil, fmt.Errorf("cannot read the ledger of %s: %w", s.target, err)
+		return &Record{damaged: true}
 	}
-	r := &Record{}
 	if err := json.Unmarshal(data, r); err != nil || r.Format != ledgerFormat || !r.valid() {
 		r = &Record{damaged: true, Files: map[string]Stamp{}}
 		for _, path := range salvaged(data) {
 			r.Files[path] = ""
 		}
-		return r, nil
+		return r
 	}
 	r.read = info.ModTime()
-	return r, nil
+	return r
 }
 
 // valid reports whether all paths of the record are such as a publish writes.
@@ -147,22 +139,24 @@ func salvaged(data []byte) []string {
 }
 
 // Parts lists the parts of which there is a record, in order.
-func (s *Site) Parts() []string { return slices.Sorted(maps.Keys(s.records)) }
+func (s *Site) Parts() []string { return s.records.parts() }
 
 // Made fills in what the maker of a part wanted to be remembered. It reports
 // whether there was anything that can be trusted.
 func (s *Site) Made(part string, made any) bool {
-	r := s.records[part]
+	r := s.records.of(part)
 	return r != nil && !r.damaged && json.Unmarshal(r.Made, made) == nil
 }
 
 // Damaged reports whether a part has a record that cannot be used.
-func (s *Site) Damaged(part string) bool { return s.records[part] != nil && s.records[part].damaged }
+func (s *Site) Damaged(part string) bool {
+	return s.records.has(part) && s.records.brief(part).damaged != nil
+}
 
 // Intact reports whether all files of a part are as they were written. A file
 // that looks untouched since is not read.
 func (s *Site) Intact(part string) bool {
-	r := s.records[part]
+	r := s.records.of(part)
 	if r == nil || r.damaged {
 		return false
 	}
@@ -189,22 +183,37 @@ func (s *Site) intact(path string, stamp Stamp, written time.Time) bool {
 	return err == nil && stampOf(data) == stamp
 }
 
-// ours is every file of the site that a publish wrote.
-func (s *Site) ours() map[string]bool {
+// loose are the files that publishes wrote but for those that are in the record
+// of a single van.
+func (s *Site) loose() map[string]bool {
 	known := map[string]bool{}
 	for _, path := range s.older {
 		known[path] = true
 	}
-	for part, r := range s.records {
-		known[recordPath(part)] = true
-		for path := range r.Files {
-			known[path] = true
-		}
-		for path := range r.Shared {
+	add := func(files map[string]Stamp) {
+		for path := range files {
 			known[path] = true
 		}
 	}
+	for _, part := range s.records.parts() {
+		known[recordPath(part)] = true
+		b := s.records.brief(part)
+		add(b.shared)
+		if b.damaged != nil {
+			add(b.damaged.Files)
+		}
+	}
+	if fleet := s.records.of(Fleet); fleet != nil {
+		add(fleet.Files)
+	}
 	return known
+}
+
+// partOf is the part whose folders a path lies in, where it is one of a van.
+func partOf(path string) string {
+	_, rest, _ := strings.Cut(path, "/")
+	part, _, _ := strings.Cut(rest, "/")
+	return part
 }
 
 // folders are the folders that a van's part has for itself: they are swapped

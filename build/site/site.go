@@ -28,7 +28,7 @@ const Fleet = "fleet"
 type Site struct {
 	target  string
 	lock    *lock
-	records map[string]*Record
+	records *records
 	older   []string // files of a site of an earlier version
 }
 

@@ -5,7 +5,6 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
-	"maps"
 	"os"
 	"path/filepath"
 	"slices"
@@ -16,15 +15,23 @@ import (
 // Staging is what is about to become part of a site, or all of it. It is safe
 // for concurrent use.
 type Staging struct {
-	site    *Site
-	folder  string
-	whole   bool
-	mu      sync.Mutex
-	records map[string]*Record // of the parts being written
-	written map[string]bool
-	gone    []string // parts that are to go
+	site   *Site
+	folder string
+	whole  bool
+	mu     sync.Mutex
+	open   map[string]*opened // the parts being written
+	sealed *records           // those that are complete
+	shared map[string]bool    // the files written that several parts use
+	files  int                // written
+	gone   []string           // parts that are to go
 	// committed tells that what was written no longer may be discarded.
 	committed bool
+}
+
+// opened is a part that is being written, with its record of the site before.
+type opened struct {
+	Record
+	before *Record // nil for none
 }
 
 // Names within a staging folder.
@@ -51,7 +58,8 @@ func (s *Site) Stage(whole bool) (*Staging, error) {
 	if err != nil {
 		return nil, fmt.Errorf("cannot write beside %s: %w. Check the permissions of the folder, or name another with --out", s.target, reason(err))
 	}
-	st := &Staging{site: s, folder: folder, whole: whole, records: map[string]*Record{}, written: map[string]bool{}}
+	st := &Staging{site: s, folder: folder, whole: whole, open: map[string]*opened{}, shared: map[string]bool{}}
+	st.sealed = newRecords(func(part string) string { return st.in(recordPath(part)) })
 	err = os.WriteFile(filepath.Join(folder, markName), []byte("A new site that is being written. The next publish removes it.\n"), 0o644)
 	if err == nil {
 		err = os.Mkdir(filepath.Join(folder, treeName), 0o755)
@@ -90,12 +98,13 @@ func (st *Staging) Write(part, path string, data []byte) error {
 // before, to the second, for whoever copies only what has changed: one that is
 // the same keeps its time, one that is not gets a later one.
 func (st *Staging) keepTime(part, path string) {
-	before := st.site.records[part]
-	if before == nil || !has(before.Files, path) {
+	st.mu.Lock()
+	now := st.open[part]
+	if now == nil || now.before == nil || !has(now.before.Files, path) {
+		st.mu.Unlock()
 		return
 	}
-	st.mu.Lock()
-	same := before.Files[path] == st.records[part].Files[path]
+	before, same := now.before, now.before.Files[path] == now.Files[path]
 	st.mu.Unlock()
 	was, err := os.Lstat(st.site.below(path))
 	if err != nil {
@@ -107,8 +116,8 @@ func (st *Staging) keepTime(part, path string) {
 		}
 		return
 	}
-	now, err := os.Lstat(st.in(path))
-	if err == nil && now.ModTime().Unix() <= was.ModTime().Unix() {
+	is, err := os.Lstat(st.in(path))
+	if err == nil && is.ModTime().Unix() <= was.ModTime().Unix() {
 		later := was.ModTime().Truncate(time.Second).Add(time.Second)
 		_ = os.Chtimes(st.in(path), later, later) // it only helps copying
 	}
@@ -121,8 +130,11 @@ func (st *Staging) Share(path string, data []byte) (Stamp, error) {
 	}
 	stamp := stampOf(data)
 	st.mu.Lock()
-	twice := st.written[path]
-	st.written[path] = true
+	twice := st.shared[path]
+	st.shared[path] = true
+	if !twice {
+		st.files++
+	}
 	st.mu.Unlock()
 	if twice {
 		return stamp, nil
@@ -133,28 +145,38 @@ func (st *Staging) Share(path string, data []byte) (Stamp, error) {
 // Use notes that a part uses a shared file, written now or before.
 func (st *Staging) Use(part, path string, stamp Stamp) { st.note(part, path, stamp, true) }
 
-// note keeps a file in the record of its part, unless it is there already.
+// note keeps a file in the record of its part, unless it is there already, or
+// the part is sealed.
 func (st *Staging) note(part, path string, stamp Stamp, shared bool) bool {
 	st.mu.Lock()
 	defer st.mu.Unlock()
-	r := st.records[part]
-	if r == nil {
-		r = &Record{Format: ledgerFormat, Files: map[string]Stamp{}}
-		st.records[part] = r
-	}
-	if shared {
+	r := st.begun(part)
+	switch {
+	case r == nil:
+		return false
+	case shared:
 		if r.Shared == nil {
 			r.Shared = map[string]Stamp{}
 		}
 		r.Shared[path] = stamp
 		return true
-	}
-	if st.written[path] {
+	case st.has(path):
 		return false
 	}
-	st.written[path] = true
+	st.files++
 	r.Files[path] = stamp
 	return true
+}
+
+// begun gives a part that is being written, nil where it is sealed already. The
+// lock is held.
+func (st *Staging) begun(part string) *opened {
+	r := st.open[part]
+	if r == nil && !st.sealed.has(part) {
+		r = &opened{Record: Record{Format: ledgerFormat, Files: map[string]Stamp{}}, before: st.site.records.of(part)}
+		st.open[part] = r
+	}
+	return r
 }
 
 func (st *Staging) put(path string, data []byte) error {
@@ -171,26 +193,32 @@ func (st *Staging) put(path string, data []byte) error {
 	return nil
 }
 
-// Seal ends a part with what its maker wants to be remembered. Nothing can be
-// added to it afterwards.
+// Seal ends a part with what its maker wants to be remembered, and forgets it but
+// for its record on disk. Nothing can be added to it afterwards.
 func (st *Staging) Seal(part string, made any) error {
 	data, err := json.Marshal(made)
 	if err != nil {
 		return fmt.Errorf("ledger: %w", err)
 	}
 	st.mu.Lock()
-	r := st.records[part]
-	if r == nil {
-		r = &Record{Format: ledgerFormat, Files: map[string]Stamp{}}
-		st.records[part] = r
-	}
+	r := st.begun(part)
 	st.mu.Unlock()
+	if r == nil {
+		return fmt.Errorf("two parts want to be %s", part)
+	}
 	r.Made = data
-	text, err := json.Marshal(r)
+	text, err := json.Marshal(r.Record)
 	if err != nil {
 		return fmt.Errorf("ledger: %w", err)
 	}
-	return st.put(recordPath(part), append(text, '\n'))
+	if err := st.put(recordPath(part), append(text, '\n')); err != nil {
+		return err
+	}
+	st.mu.Lock()
+	defer st.mu.Unlock()
+	delete(st.open, part)
+	st.sealed.add(part)
+	return nil
 }
 
 // Name tells which vans' parts the site should have in the end, whoever writes
@@ -198,10 +226,9 @@ func (st *Staging) Seal(part string, made any) error {
 func (st *Staging) Name(parts []string) {
 	st.mu.Lock()
 	defer st.mu.Unlock()
-	if st.records[Fleet] == nil {
-		st.records[Fleet] = &Record{Format: ledgerFormat, Files: map[string]Stamp{}}
+	if r := st.begun(Fleet); r != nil {
+		r.Parts = parts
 	}
-	st.records[Fleet].Parts = parts
 }
 
 // Remove takes a part out of the site.
@@ -218,19 +245,34 @@ func (st *Staging) Discard() error { return os.RemoveAll(st.folder) }
 func (st *Staging) Files() int {
 	st.mu.Lock()
 	defer st.mu.Unlock()
-	return len(st.written)
+	return st.files
 }
 
 // complete reports an error where a file of the new site is gone: half a site
 // never takes the place of a whole one.
 func (st *Staging) complete() error {
-	paths := slices.Collect(maps.Keys(st.written))
-	for part := range st.records {
-		paths = append(paths, recordPath(part))
-	}
-	for _, path := range paths {
+	gone := func(path string) error {
 		if _, err := os.Lstat(st.in(path)); err != nil {
 			return fmt.Errorf("somebody removed parts of the new site while it was written, publish again: %w", err)
+		}
+		return nil
+	}
+	for part := range st.open {
+		return fmt.Errorf("the part %s of the new site was never sealed", part)
+	}
+	for path := range st.shared {
+		if err := gone(path); err != nil {
+			return err
+		}
+	}
+	for _, part := range st.sealed.parts() {
+		if st.sealed.brief(part).damaged != nil {
+			return fmt.Errorf("somebody changed parts of the new site while it was written, publish again: %s is spoilt", recordPath(part))
+		}
+		for path := range st.sealed.of(part).Files {
+			if err := gone(path); err != nil {
+				return err
+			}
 		}
 	}
 	return nil
@@ -267,7 +309,7 @@ func (st *Staging) finish() error {
 // swap puts a whole new site in place of the old one.
 func (st *Staging) swap() error {
 	s := st.site
-	if err := s.checkWhole(func(path string) bool { return st.written[path] }); err != nil {
+	if err := s.checkWhole(st.has); err != nil {
 		return err
 	}
 	if err := replace(st.in("."), s.target, filepath.Join(st.folder, oldName)); err != nil {

@@ -13,8 +13,14 @@ import (
 // checkWhole reports an error where the site holds a file that no publish wrote
 // and that is not among those about to be written.
 func (s *Site) checkWhole(written func(path string) bool) error {
-	known := s.ours()
-	return s.strangers("", func(path string) bool { return known[path] || written(path) })
+	loose := s.loose()
+	return s.strangers("", func(path string) bool {
+		if loose[path] {
+			return true
+		}
+		r := s.records.of(partOf(path))
+		return r != nil && has(r.Files, path) || written(path)
+	})
 }
 
 // Strangers reports an error where files that no publish wrote stand in plain
@@ -30,7 +36,13 @@ func (s *Site) Strangers() error {
 // there, and the whole may be large.
 func (s *Site) checkTop() error {
 	known := map[string]bool{}
-	for path := range s.ours() {
+	ours := s.loose()
+	for _, part := range s.Parts() {
+		for _, folder := range folders(part) {
+			ours[folder+"/"] = true
+		}
+	}
+	for path := range ours {
 		first, rest, deeper := strings.Cut(path, "/")
 		known[first] = true
 		if second, _, _ := strings.Cut(rest, "/"); deeper {

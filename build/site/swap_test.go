@@ -51,6 +51,7 @@ func TestFinishRefusesHalfASite(t *testing.T) {
 	for name, spoil := range map[string]func(folder string) error{
 		"all files gone":          os.RemoveAll,
 		"one file gone":           func(folder string) error { return os.Remove(folder + "/tree/hirers/index.html") },
+		"record spoilt":           func(folder string) error { return os.WriteFile(folder+"/tree/ledger/fleet.json", []byte("{"), 0o644) },
 		"record gone":             func(folder string) error { return os.Remove(folder + "/tree/ledger/fleet.json") },
 		"gone, then written more": func(folder string) error { return os.RemoveAll(folder + "/tree/hirers") },
 	} {
@@ -68,7 +69,8 @@ func TestFinishRefusesHalfASite(t *testing.T) {
 				t.Fatal(err)
 			}
 			if strings.Contains(name, "more") {
-				write(t, st, site.Fleet, map[string]string{"hirers/more.html": "x"})
+				write(t, st, "RW", map[string]string{"hirers/RW/more.html": "x"})
+				seal(t, st, "RW")
 			}
 			if err := st.Finish(); err == nil {
 				t.Error("no error")
