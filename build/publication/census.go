@@ -32,60 +32,80 @@ func takeCensus(job Job, s *site.Site) *census {
 		c.rest = append(c.rest, Input{"what changed since an earlier state", job.Changes.Sum()})
 	}
 	known := s.Made(site.Fleet, &c.fleet)
-	records := c.records(s)
-	reasons := make([]string, len(c.specs))
-	_ = each(len(c.specs), func(i int) error {
-		reasons[i] = c.why(s, known, c.specs[i], records[c.specs[i]])
-		return nil
-	})
+	records := c.records(s, known)
 	c.pictures = map[string]picture{}
-	for i, file := range c.specs {
-		if reasons[i] == "" {
-			c.fresh[file] = records[file]
-			for _, m := range records[file].Pictures {
-				c.pictures[m.File] = m.picture
-			}
-		} else {
-			c.stale[file] = reasons[i]
+	for _, file := range c.specs {
+		r := records[file]
+		if r == nil {
+			r = &recorded{reason: c.why(s, known, file, nil)}
 		}
+		if r.reason != "" {
+			c.stale[file] = r.reason
+			continue
+		}
+		c.fresh[file] = r.made
+		for _, m := range r.made.Pictures {
+			c.pictures[m.File] = m.picture
+		}
+		r.made.Pictures = nil
 	}
 	c.quiet = known && len(c.stale) == 0 && !c.left && !c.all &&
 		slices.Equal(c.fleet.Shared, c.shared) && slices.Equal(c.fleet.Rest, c.rest) && s.Intact(site.Fleet)
 	return c
 }
 
-// records reads what is remembered of the vans, by spec.
-func (c *census) records(s *site.Site) map[string]*vanMade {
+// recorded is a van as the ledger remembers it. Only of one that stays is more
+// kept than the reason why it must be made anew.
+type recorded struct {
+	file, reason string
+	made         *vanMade
+	left         bool // it has left the fleet, and its pages are as they were written
+}
+
+// records reads what is remembered of the vans, by spec: each once, and no more of
+// it is kept than is needed.
+func (c *census) records(s *site.Site, known bool) map[string]*recorded {
 	parts := s.Parts()
-	made := make([]*vanMade, len(parts))
+	all := make([]*recorded, len(parts))
 	_ = each(len(parts), func(i int) error {
-		var m vanMade
-		if parts[i] != site.Fleet && s.Made(parts[i], &m) && m.Summary.Code == parts[i] {
-			made[i] = &m
+		if parts[i] != site.Fleet {
+			all[i] = c.recorded(s, known, parts[i])
 		}
 		return nil
 	})
-	records := map[string]*vanMade{}
+	records := map[string]*recorded{}
 	for i, part := range parts {
-		if part == site.Fleet {
-			continue
-		}
-		if made[i] != nil && made[i].Left {
-			c.left = c.left || !s.Intact(part)
-			continue
-		}
-		if made[i] == nil {
+		switch r := all[i]; {
+		case part == site.Fleet, r != nil && r.left:
+		case r == nil || r.file == "":
 			c.left = true
-			continue
-		}
-		file := made[i].Inputs.Spec.Name
-		_, known := slices.BinarySearch(c.specs, file)
-		c.left = c.left || !known || records[file] != nil
-		if known {
-			records[file] = made[i]
+		default:
+			c.left = c.left || records[r.file] != nil
+			records[r.file] = r
 		}
 	}
 	return records
+}
+
+// recorded reads what is remembered of a part, nil where that is of no use.
+func (c *census) recorded(s *site.Site, known bool, part string) *recorded {
+	var m vanMade
+	if !s.Made(part, &m) || m.Summary.Code != part {
+		return nil
+	}
+	if m.Left {
+		return &recorded{left: s.Intact(part)}
+	}
+	file := m.Inputs.Spec.Name
+	if _, there := slices.BinarySearch(c.specs, file); !there {
+		return nil
+	}
+	r := &recorded{file: file, reason: c.why(s, known, file, &m)}
+	if r.reason == "" {
+		m.Inputs = vanInputs{}
+		r.made = &m
+	}
+	return r
 }
 
 // why tells why a van must be made anew, "" where it need not.

@@ -220,7 +220,7 @@ func (f *Fleet) PlanLabels(leaving map[string]label.Fate, on manifest.Date) *lab
 
 // labelVan is a van as the register sees it.
 func (l *loader) labelVan(v *Van) label.Van {
-	lv := label.Van{Code: v.Code, Name: v.Name, SpecDate: v.SpecDate, At: v.At}
+	lv := label.Van{Code: v.Code, Name: v.Name, SpecDate: v.SpecDate, At: v.At, Things: make([]label.Thing, 0, len(v.Fitted))}
 	for _, f := range v.Fitted {
 		s, wants := f.label, f.System.Label && !f.Automatic
 		lv.Things = append(lv.Things, label.Thing{
