@@ -7,7 +7,6 @@ import (
 	"fmt"
 	"io/fs"
 	"path"
-	"regexp"
 	"slices"
 	"strings"
 	"sync"
@@ -28,6 +27,9 @@ type inputs struct {
 	files fs.FS
 	mu    sync.Mutex
 	known map[string]string
+
+	readLabels sync.Once
+	labels     map[string]string // what the register says of each van, by its code; "" for any other
 }
 
 func newInputs(files fs.FS) *inputs { return &inputs{files: files, known: map[string]string{}} }
@@ -78,15 +80,22 @@ func sumOf(data []byte) string {
 // changed finds the first input that is no longer what it was.
 func (in *inputs) changed(before []Input) (string, bool) {
 	for _, i := range before {
-		now := in.sum(i.Name)
-		if strings.HasPrefix(i.Name, ownSystems+"/") {
-			now = in.folder(i.Name)
-		}
-		if now != i.Sum {
+		if in.now(i.Name) != i.Sum {
 			return i.Name, true
 		}
 	}
 	return "", false
+}
+
+// now tells what an input is at present.
+func (in *inputs) now(name string) string {
+	if strings.HasPrefix(name, ownSystems+"/") {
+		return in.folder(name)
+	}
+	if van, ok := strings.CutSuffix(name, ofRegister); ok {
+		return in.register(van)
+	}
+	return in.sum(name)
 }
 
 const (
@@ -106,7 +115,6 @@ func (in *inputs) shared(version string) []Input {
 	for _, file := range in.withRoutines() {
 		all = append(all, Input{file, in.sum(file)})
 	}
-	all = append(all, Input{label.RegisterFile, in.register()})
 	var names strings.Builder
 	for _, folder := range in.systems() {
 		names.WriteString(folder + "\n")
@@ -137,18 +145,41 @@ func (in *inputs) top() []string {
 	return append(all, pages...)
 }
 
-// whenPrinted is what the register says of printing, which no hirer's page shows.
-var whenPrinted = regexp.MustCompile(`,\s*(?:former_)?printed\s*=\s*[-0-9]+`)
+// ofRegister ends the name of an input that is what the register says of a van.
+const ofRegister = " in " + label.RegisterFile
 
-// register tells what the register of labels says, but for what was printed when.
-func (in *inputs) register() string {
-	return in.once(label.RegisterFile+" but for printing", func() string {
-		data, err := fs.ReadFile(in.files, label.RegisterFile)
-		if err != nil {
-			return ""
+// register tells what the register of labels says of a van, but for what was
+// printed when. One that cannot be read says something else with every edit.
+func (in *inputs) register(van string) string {
+	in.readLabels.Do(func() { in.labels = in.sayings() })
+	if says, ok := in.labels[van]; ok {
+		return says
+	}
+	return in.labels[""]
+}
+
+func (in *inputs) sayings() map[string]string {
+	data, err := fs.ReadFile(in.files, label.RegisterFile)
+	if err != nil {
+		return map[string]string{"": "no register"}
+	}
+	register, _ := label.ParseRegister(label.RegisterFile, data)
+	if register == nil {
+		return map[string]string{"": in.sum(label.RegisterFile)}
+	}
+	says := map[string]string{"": "not registered"}
+	for _, e := range register.All() {
+		says[e.Van] = ""
+	}
+	for _, v := range register.Vans {
+		says[v.Code] = ""
+	}
+	for van := range says {
+		if van != "" {
+			says[van] = sumOf([]byte(register.Says(van)))
 		}
-		return sumOf(whenPrinted.ReplaceAll(data, nil))
-	})
+	}
+	return says
 }
 
 // systems lists the folders of the fleet's own systems.
@@ -225,6 +256,8 @@ func sumOfInputs(all []Input) string {
 // of gives what a van that was read is made from.
 func (in *inputs) of(file, shared string, r spec.Read) vanInputs {
 	v := vanInputs{Spec: Input{file, in.sum(file)}, Shared: shared}
+	said := r.Van.Code + ofRegister
+	v.From = append(v.From, Input{said, in.register(r.Van.Code)})
 	for _, l := range r.Listings[1:] {
 		v.From = append(v.From, Input{l.File, in.sum(l.File)})
 	}
