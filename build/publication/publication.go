@@ -24,6 +24,7 @@ type Job struct {
 	Version string // of the program: another one makes other pages
 	Part    Part   // of the fleet, the zero Part for all of it
 	All     bool   // makes every page anew, whatever has changed
+	Durable bool   // what is published outlasts a power cut; see site.Durable
 	// Library is what systems are taken from, nil for the one that comes with the
 	// program.
 	Library func() (*components.Library, problem.List)
@@ -53,6 +54,9 @@ func Run(job Job) (Made, problem.List, error) {
 	s, err := site.Open(job.Target)
 	if err != nil {
 		return Made{}, nil, err
+	}
+	if job.Durable {
+		s.Durable()
 	}
 	p := &publishing{job: job, site: s, census: takeCensus(job, s)}
 	found, err := p.run()

@@ -189,17 +189,22 @@ func (st *Staging) commit(p plan) error {
 	if err := os.WriteFile(draft, data, 0o644); err != nil {
 		return cannotWrite(err)
 	}
+	if err := st.site.barrier(st.folder); err != nil {
+		return cannotWrite(err)
+	}
 	if err := os.Rename(draft, filepath.Join(st.folder, planName)); err != nil {
 		return cannotWrite(err)
 	}
 	st.committed = true
-	return carryOut(st.site.target, st.folder, p)
+	return carryOut(st.site, st.folder, p)
 }
 
 // carryOut does every step of a plan that is not yet done, then removes the
 // staging folder.
-func carryOut(target, folder string, p plan) error {
+func carryOut(s *Site, folder string, p plan) error {
+	target := s.target
 	c := carrier{target: target, folder: folder}
+	c.do(func() error { return s.barrier(folder) }) // the plan is there before its first step
 	for _, path := range p.First {
 		c.file(path)
 	}
@@ -218,7 +223,7 @@ func carryOut(target, folder string, p plan) error {
 	if c.err != nil {
 		return fmt.Errorf("the new pages are written but cannot all be put in place: %w. Check the permissions of %s and publish again: it goes on where this one stopped", c.err, target)
 	}
-	if err := os.RemoveAll(folder); err != nil {
+	if err := s.clear(folder); err != nil {
 		return fmt.Errorf("the new site is in place, but what it replaced cannot be removed: %w", err)
 	}
 	return nil

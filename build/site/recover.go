@@ -57,7 +57,7 @@ func (s *Site) settle(folder string) error {
 	if data, err := os.ReadFile(filepath.Join(folder, planName)); err == nil {
 		var p plan
 		if err := json.Unmarshal(data, &p); err == nil {
-			return carryOut(s.target, folder, p)
+			return carryOut(&Site{target: s.target, durable: true}, folder, p)
 		}
 	}
 	// A whole site of which the old one has been moved aside and the new one

@@ -30,6 +30,7 @@ type Site struct {
 	lock    *lock
 	records *records
 	older   []string // files of a site of an earlier version
+	durable bool
 }
 
 // Open takes hold of the site in the folder target, which need not exist yet,

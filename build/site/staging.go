@@ -312,11 +312,14 @@ func (st *Staging) swap() error {
 	if err := s.checkWhole(st.has); err != nil {
 		return err
 	}
+	if err := s.barrier(st.folder); err != nil {
+		return cannotWrite(err)
+	}
 	if err := replace(st.in("."), s.target, filepath.Join(st.folder, oldName)); err != nil {
 		return fmt.Errorf("cannot put the new site in place: %w. The last site is as it was", err)
 	}
 	st.committed = true
-	if err := os.RemoveAll(st.folder); err != nil {
+	if err := s.clear(st.folder); err != nil {
 		return fmt.Errorf("the new site is in place, but the old one cannot be removed: %w", err)
 	}
 	return nil

@@ -51,7 +51,7 @@ func (c *publish) Run(out *speaker) error {
 	debug.SetGCPercent(gcPercent)
 	progress := newProgress(out)
 	made, found, err := publication.Run(publication.Job{
-		Files: s.files, Prefix: s.prefix, Target: target, Version: programIdentity(), Part: part, All: c.All, Changes: changes, Progress: progress.step,
+		Files: s.files, Prefix: s.prefix, Target: target, Version: programIdentity(), Part: part, All: c.All, Changes: changes, Progress: progress.step, Durable: true,
 	})
 	progress.end()
 	out.outcome(found)
