@@ -33,6 +33,11 @@ func ReadRoutine(r *manifest.Reader, id string, found *problem.List) *Routine {
 	}
 	l := loader{}
 	routine := l.routine(r, id)
+	for _, key := range []string{"marks", "signed_by_hirer"} {
+		if r.Has(key) && !routine.Staff {
+			r.Problem(key, "no-sheet", "Only lists for staff are sheets", "Remove this line, or write for = \"staff\".")
+		}
+	}
 	found.Add(l.problems...)
 	return routine
 }

@@ -165,6 +165,8 @@ func TestMistakesInOwnSteps(t *testing.T) {
 		{"library routine", "[routine.leaving]\nfor = \"hirer\"\ntitle = \"Go\"\nabout = \"Go.\"", `A routine "leaving" stands in the library`},
 		{"for", "[routine.mine]\ntitle = \"Go\"\nabout = \"Go.\"", `Missing key "for"`},
 		{"for whom", "[routine.mine]\nfor = \"hirers\"\ntitle = \"Go\"\nabout = \"Go.\"", `Did you mean "hirer"?`},
+		{"sheet", "[routine.mine]\nfor = \"hirer\"\ntitle = \"Go\"\nabout = \"Go.\"\nsigned_by_hirer = true", `Only lists for staff are sheets`},
+		{"marks", "[routine.mine]\nfor = \"hirer\"\ntitle = \"Go\"\nabout = \"Go.\"\nmarks = true", `Only lists for staff are sheets`},
 		{"title", "[routine.mine]\nfor = \"hirer\"\nabout = \"Go.\"", `Missing key "title"`},
 		{"steps", "[routine.mine]\nfor = \"hirer\"\ntitle = \"Go\"\nabout = \"Go.\"\nsteps = [\"kitchen/hob:of\"]", `Did you mean "kitchen/hob:off"?`},
 		{"name", "[routine.My_List]\nfor = \"hirer\"\ntitle = \"Go\"\nabout = \"Go.\"", `A routine cannot be called "My_List"`},
