@@ -1,9 +1,7 @@
 package compare
 
 import (
-	"runtime"
 	"slices"
-	"sync"
 
 	"doorpocket/build/guide"
 	"doorpocket/build/spec"
@@ -71,27 +69,21 @@ func (c *comparison) vans() []result {
 	slices.Sort(codes)
 	codes = slices.Compact(codes)
 	results := make([]result, len(codes))
-	work := make(chan int)
-	var group sync.WaitGroup
-	for range runtime.GOMAXPROCS(0) {
-		group.Go(func() {
-			for i := range work {
-				results[i] = c.van(codes[i])
-			}
-		})
-	}
-	for i := range codes {
-		work <- i
-	}
-	close(work)
-	group.Wait()
+	same := alike(c.old.side, c.new.side)
+	each(len(codes), func(i int) { results[i] = c.van(codes[i], same) })
 	return results
 }
 
-func (c *comparison) van(code string) result {
+// van compares one van. alike tells that all but its own files are the same.
+func (c *comparison) van(code string, alike bool) result {
 	r := result{ref: VanRef{Code: code}}
-	_, r.isOld = c.old.side.specs[code]
-	_, r.isNew = c.new.side.specs[code]
+	var was, is known
+	was, r.isOld = c.old.side.vans[code]
+	is, r.isNew = c.new.side.vans[code]
+	if alike && r.isOld && r.isNew && was.sum == is.sum {
+		r.ref.Name, r.build = is.name, is.build
+		return r
+	}
 	var before, now van
 	if r.isOld {
 		before, r.problems = c.old.van(code)

@@ -63,7 +63,7 @@ func TestPagesAreThoseThatArePublished(t *testing.T) {
 	old := side(t, "old", one, nil)
 	body := slices.IndexFunc(lines, func(l string) bool { return strings.HasPrefix(l, "[fitted.") })
 	random := rand.New(rand.NewPCG(9, 5))
-	for tried := 0; tried < 12; {
+	for tried := 0; tried < 6; {
 		i := body + random.IntN(len(lines)-body)
 		changed := slices.Clone(lines)
 		switch {

@@ -13,12 +13,12 @@ import (
 
 // export writes a fleet as one table.
 type export struct {
-	Folder  string   `arg:"" optional:""`
-	As      string   `name:"as"`
-	Out     string   `name:"out"`
+	Folder  string   `arg:"" optional:"" offers:"@folders"`
+	As      string   `name:"as" offers:"csv|xlsx"`
+	Out     string   `name:"out" offers:"@files"`
 	Facts   []string `name:"facts"`
 	Numbers bool     `name:"numbers"`
-	For     string   `name:"for" default:"all"`
+	For     string   `name:"for" default:"all" offers:"all|hirers"`
 }
 
 // Run is called by the command line.

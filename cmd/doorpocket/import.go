@@ -19,8 +19,8 @@ import (
 
 // importing turns a fleet list into specs.
 type importing struct {
-	File   string `arg:""`
-	Folder string `arg:"" optional:""`
+	File   string `arg:"" offers:"@files"`
+	Folder string `arg:"" optional:"" offers:"@folders"`
 	Look   bool   `name:"look"`
 	Sheet  string `name:"sheet"`
 	Rest   bool   `name:"rest"`

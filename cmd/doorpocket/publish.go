@@ -22,7 +22,7 @@ type publish struct {
 	Vans    string `name:"vans"`
 	Explain bool   `name:"explain"`
 	All     bool   `name:"all"`
-	Since   string `name:"since"`
+	Since   string `name:"since" offers:"@folders"`
 }
 
 // Run is called by the command line.
