@@ -50,7 +50,7 @@ func (r *Report) Sections(v Voice) []Section {
 	for _, g := range r.Groups {
 		s := Section{Title: g.title(v), Level: 1}
 		if len(g.Vans) > 1 {
-			s.Lines = []Lined{{Text: g.names()}}
+			s.Lines = []Lined{{Text: g.names(v)}}
 		}
 		all = append(all, s)
 		all = append(all, g.sections(v)...)
@@ -78,9 +78,16 @@ func (g Group) title(v Voice) string {
 	return v.Say("compare_of_several", "count", n)
 }
 
-func (g Group) names() string {
+// mostNames is how many vans of a group are named for people; JSON has all.
+const mostNames = 40
+
+func (g Group) names(v Voice) string {
 	var names []string
-	for _, van := range g.Vans {
+	for i, van := range g.Vans {
+		if i == mostNames {
+			names = append(names, v.Say("compare_more", "count", len(g.Vans)-i))
+			break
+		}
 		names = append(names, van.Code+" "+van.Name)
 	}
 	return strings.Join(names, ", ")
