@@ -91,3 +91,7 @@ func (c *checker) named(ref string) []Step {
 	}
 	return slices.DeleteFunc(slices.Clone(c.own), func(s Step) bool { return s.ID != id })
 }
+
+// Own reports whether a system is of a fleet's own folder, and not of the library
+// that comes with the program.
+func (s *System) Own() bool { return !strings.HasPrefix(s.At.File, libraryPrefix) }

@@ -138,3 +138,12 @@ func (g *Guide) Quantity(v fact.Value) string { return g.quantity(v.Quantity, ""
 
 // SpecDate is the day of the van's spec in words.
 func (g *Guide) SpecDate() string { return g.values.Date(g.Van.SpecDate) }
+
+// Language is that of the kit's guides.
+func (k *Kit) Language() string { return k.lang }
+
+// Say is a value of a fact of something fitted, in words.
+func (k *Kit) Say(f *spec.Fitted, name string, v fact.Value) string {
+	g := Guide{Lang: k.lang, values: k.values, format: k.format}
+	return g.say(f, name, v, "")
+}

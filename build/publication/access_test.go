@@ -2,6 +2,8 @@ package publication_test
 
 import (
 	"context"
+	"net/http"
+	"net/http/httptest"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -31,6 +33,10 @@ func npmPackage(t *testing.T, name string) string {
 
 // kinds are pages of every kind.
 var kinds = []string{"", "404.html", "RW/", "RW/G1/", "RW/E1/", "RW/do/before-driving/", "RW/wrong/gas-smell/", "RW/wrong/no-mains/", "RW/about/masses/", "RW/read/first-evening/"}
+
+// staffKinds are pages of every kind in the staff tree.
+var staffKinds = []string{"", "due/", "labels/", "systems/", "systems/gas/", "builds/", "builds/ridge-640/", "missing/", "guesses/", "pictures/", "unlabelled/", "booklets/", "reading/",
+	"RW/", "RW/facts/", "RW/do/handover/", "RW/sheets/handover/"}
 
 // see sets what a phone asks of pages.
 func (b *browser) see(t *testing.T, width int64, features map[string]string) {
@@ -85,22 +91,31 @@ var looks = []look{
 // and high contrast, at night, on narrow screens and with text twice as large;
 // nothing is wider than the screen or too low for a thumb.
 func TestAccess(t *testing.T) {
-	server := serve(t, demoSite(t))
+	site := demoSite(t)
+	server := serve(t, site)
+	staff := httptest.NewServer(http.FileServer(http.Dir(site)))
+	t.Cleanup(staff.Close)
 	axe, err := os.ReadFile(filepath.Join(npmPackage(t, "axe-core"), "axe.min.js"))
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, page := range kinds {
+	open := func(root, page string, looks []look) {
 		t.Run(page, func(t *testing.T) {
 			t.Parallel()
 			b := newBrowser(t, 390, 844)
 			b.trusting(t) // axe is no part of the page
-			b.run(t, chromedp.Navigate(server.URL+"/"+page))
+			b.run(t, chromedp.Navigate(root+page))
 			ask(t, b, chromedp.Evaluate[bool](string(axe)+";true"))
 			for _, l := range looks {
 				b.accessible(t, page, l)
 			}
 		})
+	}
+	for _, page := range kinds {
+		open(server.URL+"/", page, looks)
+	}
+	for _, page := range staffKinds {
+		open(staff.URL+"/", "staff/"+page, []look{looks[0], looks[2], looks[3]})
 	}
 }
 

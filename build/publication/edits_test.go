@@ -13,9 +13,12 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 
+	"doorpocket/build/booklets"
 	"doorpocket/build/compare"
+	"doorpocket/build/guide"
 	"doorpocket/build/publication"
 	"doorpocket/build/sample"
+	"doorpocket/build/spec"
 	"doorpocket/components"
 	"doorpocket/components/problem"
 )
@@ -190,6 +193,15 @@ var edits = map[string]func(e *edited){
 	"check due": func(e *edited) {
 		e.replaceLine(e.anySpec(), "gas_check_due", fmt.Sprintf("gas_check_due = 2027-03-%02d", 1+e.number()%28))
 	},
+	"booklet": func(e *edited) {
+		e.files["booklets.toml"] = file(fmt.Sprintf("[booklet]\n%s = { revision = \"AAAAAA\", edition = \"%012d\", on = 2026-10-%02d }\n", sample.Code(e.number()%4), e.number(), 1+e.number()%28))
+	},
+	"booklet as it is": (*edited).printBooklet,
+	"no booklets":      func(e *edited) { delete(e.files, "booklets.toml") },
+	"guessed by an own system": func(e *edited) {
+		e.files["systems/living/bike-box/system.toml"] = file(fmt.Sprintf("family = \"living\"\n[fact.bikes]\ntype = \"count\"\ndefault = %d\n", 1+e.number()%3))
+		e.files["systems/living/bike-box/lines.en.toml"] = file("title = \"Bike box\"\nabout = \"For bikes.\"\nwords = [\"bike\"]\n[fact]\nbikes = \"how many bikes\"\n")
+	},
 	"stray file": func(e *edited) { e.files["vans/notes.bak"] = file("x") },
 	"no stray":   func(e *edited) { delete(e.files, "vans/notes.bak") },
 	"spoil page": func(e *edited) {
@@ -205,6 +217,19 @@ var edits = map[string]func(e *edited){
 	"lose script":  func(e *edited) { e.spoil("hirers/parts/*", os.Remove) },
 	"lose record":  func(e *edited) { e.spoil("ledger/*", os.Remove) },
 	"spoil record": func(e *edited) { e.spoil("ledger/*", func(name string) error { return os.Truncate(name, 300) }) },
+}
+
+// printBooklet notes a booklet that says what the guide says today.
+func (e *edited) printBooklet() {
+	lib, _ := theLibrary()
+	reading := spec.Open(e.files, "", lib)
+	r := reading.Van(e.anySpec())
+	g, _ := guide.NewKit(&reading.Fleet().Operator, "en").Build(r.Van)
+	text, err := booklets.Enter(nil, []booklets.Booklet{{Van: r.Van.Code, Revision: "BBBBBB", Edition: compare.Edition(g), On: r.Van.SpecDate}})
+	if err != nil {
+		panic(err)
+	}
+	e.files["booklets.toml"] = file(string(text))
 }
 
 // pitchTent gives the fleet a second system of its own.

@@ -11,6 +11,7 @@ import (
 	"strings"
 	"sync"
 
+	"doorpocket/build/booklets"
 	"doorpocket/build/label"
 	"doorpocket/build/spec"
 	"doorpocket/components/problem"
@@ -133,7 +134,7 @@ func (in *inputs) top() []string {
 		return nil
 	}
 	for _, e := range entries {
-		if !e.IsDir() && e.Name() != label.RegisterFile && path.Ext(e.Name()) == ".toml" && !strings.HasPrefix(e.Name(), ".") {
+		if !e.IsDir() && e.Name() != label.RegisterFile && e.Name() != booklets.File && path.Ext(e.Name()) == ".toml" && !strings.HasPrefix(e.Name(), ".") {
 			all = append(all, e.Name())
 		}
 	}
@@ -224,7 +225,9 @@ func (in *inputs) rest() []Input {
 	for _, folder := range []string{"builds", ownSystems} {
 		all = append(all, Input{folder, in.folder(folder)})
 	}
-	all = append(all, Input{label.RegisterFile, in.sum(label.RegisterFile)})
+	for _, file := range []string{label.RegisterFile, booklets.File} {
+		all = append(all, Input{file, in.sum(file)})
+	}
 	var names strings.Builder
 	for _, folder := range []string{"vans", "builds", "pages"} {
 		entries, err := fs.ReadDir(in.files, folder)

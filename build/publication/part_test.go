@@ -32,6 +32,7 @@ func TestPartsJoin(t *testing.T) {
 	for _, name := range []string{"vans/van-0001.toml", "vans/van-0004.toml"} {
 		fleet[name] = file(string(fleet[name].Data) + bikes)
 	}
+	fleet["booklets.toml"] = file(fmt.Sprintf("[booklet]\n%s = { revision = \"AAAAAA\", edition = \"000000000000\", on = 2026-10-05 }\n", sample.Code(5)))
 	whole := filepath.Join(t.TempDir(), "site")
 	made, found, err := publishFiles(fleet, whole, nil)
 	if err != nil || found.HasErrors() {

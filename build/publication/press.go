@@ -5,6 +5,7 @@ import (
 	"slices"
 	"sync"
 
+	"doorpocket/build/booklets"
 	"doorpocket/build/compare"
 	"doorpocket/build/guide"
 	"doorpocket/build/offline"
@@ -24,6 +25,7 @@ type press struct {
 	render  *render.Renderer
 	kits    []*guide.Kit          // the first is of the main language
 	duties  []*components.Routine // the operator's own, for staff
+	printed *booklets.List
 	staging *site.Staging
 	shelf   *shelf
 }
@@ -34,7 +36,7 @@ func newPress(fleet *spec.Fleet, staging *site.Staging, make func(file string) (
 		return nil, err
 	}
 	op := &fleet.Operator
-	p := &press{op: op, render: r, duties: fleet.StaffRoutines, staging: staging, shelf: &shelf{make: make, staging: staging, made: map[string]*shelved{}}}
+	p := &press{op: op, render: r, duties: fleet.StaffRoutines, printed: fleet.Booklets, staging: staging, shelf: &shelf{make: make, staging: staging, made: map[string]*shelved{}}}
 	for _, lang := range op.Languages {
 		p.kits = append(p.kits, guide.NewKit(op, lang))
 	}
@@ -110,7 +112,7 @@ func (p *press) van(c composed, r spec.Read) (printed, error) {
 	if err := p.put(r.Van.Code, "hirers/", append(pages, worker)); err != nil {
 		return out, err
 	}
-	files, err := p.render.StaffVan(c.guides[0], r, c.staff)
+	files, err := p.render.StaffVan(p.kits[0], c.guides[0], r, c.staff)
 	if err != nil {
 		return out, err
 	}
@@ -148,6 +150,16 @@ func (p *press) pictures(v *spec.Van, out *printed) (map[string]pictures.Made, e
 	return shown, nil
 }
 
+// row is what the fleet's pages say of a van whose own pages are not written. Its
+// guide is put together only where there is a booklet to compare it with.
+func (p *press) row(r spec.Read) render.StaffRow {
+	var g *guide.Guide
+	if _, ok := p.printed.Of(r.Van.Code); ok {
+		g, _ = p.kits[0].Build(r.Van) // its problems are for whoever writes its pages
+	}
+	return render.StaffRowOf(p.op, p.kits[0], r, g)
+}
+
 // fleet writes the pages of the whole fleet and what all pages use, with what
 // changed since an earlier state where that is asked for.
 func (p *press) fleet(vans []spec.Summary, rows []render.StaffRow, changes *compare.Report) error {
@@ -161,7 +173,7 @@ func (p *press) fleet(vans []spec.Summary, rows []render.StaffRow, changes *comp
 			return err
 		}
 	}
-	staff, err := p.render.Staff(p.op, rows, changes != nil)
+	staff, err := p.render.Staff(p.op, render.StaffFleet{Rows: rows, Booklets: p.printed, Changed: changes != nil})
 	if err != nil {
 		return err
 	}

@@ -46,7 +46,7 @@ func (p *publishing) run() (problem.List, error) {
 	err := p.write(&p.made, func() error {
 		more, err := p.printAll()
 		found.Add(more...)
-		if found.HasErrors() {
+		if err == nil && found.HasErrors() {
 			return errHasErrors
 		}
 		return err
@@ -127,14 +127,17 @@ func (p *publishing) printAll() (problem.List, error) {
 	for _, list := range problems {
 		found.Add(list...)
 	}
+	if err != nil { // not all vans were looked at, so nothing can be said of the fleet
+		return found, err
+	}
 	var all []spec.Summary
 	for _, v := range p.sorted() {
 		all = append(all, v.Summary)
 	}
 	shared := p.reading.Close(all, press.shelf.failed())
 	found.Add(shared...)
-	if err != nil || found.HasErrors() {
-		return found, err
+	if found.HasErrors() {
+		return found, nil
 	}
 	for _, v := range press.op.Left {
 		p.take(v.Code)
@@ -164,7 +167,7 @@ func (p *publishing) oneVan(press *press, file string) (problem.List, error) {
 		return found, nil
 	}
 	if !mine {
-		p.keep(&vanMade{Summary: r.Summary, Row: render.StaffRowOf(press.op, r)}, false)
+		p.keep(&vanMade{Summary: r.Summary, Row: press.row(r)}, false)
 		return found, nil
 	}
 	if !p.take(r.Van.Code) {
@@ -216,7 +219,7 @@ func (p *publishing) printVan(press *press, r spec.Read, from vanInputs) (proble
 	put, found := press.compose(r)
 	found.Quote(press.op.Library.Sources)
 	found.Quote(r.Texts())
-	made := vanMade{Inputs: from, Summary: r.Summary, Row: render.StaffRowOf(press.op, r)}
+	made := vanMade{Inputs: from, Summary: r.Summary, Row: render.StaffRowOf(press.op, press.kits[0], r, put.guides[0])}
 	made.Problems = append(slices.Clone(r.Problems), found...)
 	if found.HasErrors() {
 		p.skip(r)

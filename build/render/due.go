@@ -22,10 +22,7 @@ type dueView struct {
 func (r *Renderer) due(w *Words, op *spec.Operator, rows []StaffRow) ([]File, error) {
 	view := dueView{Frame: r.staffFrame(w, op, w.must("due_title"), "due/"), Soon: op.Due.Soon}
 	var files []File
-	for _, s := range r.staffShared {
-		view.Scripts = append(view.Scripts, "../"+s.Path)
-		files = append(files, File(s))
-	}
+	view.Scripts = []string{"../" + r.staffScript("due")}
 	var all []due.Item
 	for _, row := range rows {
 		all = append(all, row.Due...)

@@ -37,12 +37,13 @@ func TestPagesWithWordsInPlaceAreTheSame(t *testing.T) {
 	for _, r := range fleet.Reads()[:1] {
 		var sides [2][]File
 		for i, renderer := range []*Renderer{inPlace, oneByOne} {
-			g, _ := guide.NewKit(&fleet.Operator, "en").Build(r.Van)
+			kit := guide.NewKit(&fleet.Operator, "en")
+			g, _ := kit.Build(r.Van)
 			pages, err := renderer.Van(g)
 			if err != nil {
 				t.Fatal(err)
 			}
-			staff, err := renderer.StaffVan(g, r, nil)
+			staff, err := renderer.StaffVan(kit, g, r, nil)
 			if err != nil {
 				t.Fatal(err)
 			}

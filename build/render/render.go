@@ -159,9 +159,14 @@ func (r *Renderer) readScripts(files fs.FS) error {
 		}
 		r.shared = append(r.shared, s)
 	}
-	s, err := readScript(files, "scripts/due.js")
-	r.staffShared = append(r.staffShared, s)
-	return err
+	for _, name := range []string{"scripts/due.js", "scripts/sift.js"} {
+		s, err := readScript(files, name)
+		if err != nil {
+			return err
+		}
+		r.staffShared = append(r.staffShared, s)
+	}
+	return nil
 }
 
 func readScript(files fs.FS, name string) (Shared, error) {
@@ -177,6 +182,16 @@ func readScript(files fs.FS, name string) (Shared, error) {
 // script gives the path of a script below the hirer tree.
 func (r *Renderer) script(name string) string {
 	for _, s := range r.shared {
+		if strings.HasPrefix(s.Path, "parts/"+name+"-") {
+			return s.Path
+		}
+	}
+	panic("no script " + name) // the names are ours
+}
+
+// staffScript gives the path of a script below the staff tree.
+func (r *Renderer) staffScript(name string) string {
+	for _, s := range r.staffShared {
 		if strings.HasPrefix(s.Path, "parts/"+name+"-") {
 			return s.Path
 		}

@@ -10,27 +10,12 @@ import (
 	chromahtml "github.com/alecthomas/chroma/v2/formatters/html"
 	"github.com/alecthomas/chroma/v2/styles"
 
-	"doorpocket/build/due"
 	"doorpocket/build/figure"
 	"doorpocket/build/guide"
 	"doorpocket/build/spec"
 	"doorpocket/components"
 	"doorpocket/components/manifest"
 )
-
-type staffVanRow struct {
-	link
-	Build, SpecDate string
-	Systems, Labels int
-	Registration    string
-}
-
-type staffView struct {
-	Frame
-	Register string // how the labels stand, "" where there is no register
-	Changed  bool   // there is a page of changes
-	Vans     []staffVanRow
-}
 
 type staffEntry struct{ Name, Text string }
 
@@ -51,73 +36,10 @@ type staffVanView struct {
 	Listings []listing
 }
 
-// StaffRow is one van in the staff's list of all.
-type StaffRow struct {
-	Code, Name, Build, Registration string
-	SpecDate                        manifest.Date
-	Systems, Labels                 int
-	Due                             []due.Item
-}
-
-// StaffRowOf is the row of a van that was read.
-func StaffRowOf(op *spec.Operator, r spec.Read) StaffRow {
-	row := StaffRow{Code: r.Van.Code, Name: r.Van.Name, Build: r.Van.Build, SpecDate: r.Van.SpecDate, Systems: len(r.Van.Fitted), Due: due.OfVan(op, r)}
-	for _, f := range r.Van.Fitted {
-		if f.Label != "" {
-			row.Labels++
-		}
-	}
-	if r.Staff != nil {
-		for _, e := range r.Staff.Entries {
-			if e.Key == "registration" && !e.Own {
-				row.Registration = e.Text
-			}
-		}
-	}
-	return row
-}
-
-// Staff renders the pages of the whole fleet that only staff see, by their
-// paths below the staff tree. changed tells whether the page of changes is among
-// them.
-func (r *Renderer) Staff(op *spec.Operator, rows []StaffRow, changed bool) ([]File, error) {
-	w, err := r.mainWords(op)
-	if err != nil {
-		return nil, err
-	}
-	values := op.Library.Values[op.Languages[0]]
-	view := staffView{Frame: r.staffFrame(w, op, w.must("staff_title"), ""), Changed: changed}
-	for _, row := range rows {
-		view.Vans = append(view.Vans, staffVanRow{link: link{Href: row.Code + "/index.html", Code: row.Code, Title: row.Name}, Build: row.Build,
-			SpecDate: values.Date(row.SpecDate), Systems: row.Systems, Labels: row.Labels, Registration: row.Registration})
-	}
-	var files []File
-	if op.Register != nil {
-		page, err := r.staffLabels(w, op)
-		if err != nil {
-			return nil, err
-		}
-		files = append(files, page)
-		view.Register = w.must("register_short", "unprinted", len(op.Register.Unprinted()), "stale", len(op.Register.Stale()))
-	}
-	data, err := r.execute(w, "staff", view)
-	if err != nil {
-		return nil, err
-	}
-	due, err := r.due(w, op, rows)
-	files = append(files, due...)
-	for _, shared := range r.shared {
-		if shared.Path == r.script("routine") {
-			files = append(files, File(shared))
-		}
-	}
-	return append(files, File{Path: "index.html", Data: data}), err
-}
-
 // StaffVan renders what staff see of one van, in the main language: what its
 // spec keeps for them, their routines, its labels, the van from all sides and
 // the spec itself.
-func (r *Renderer) StaffVan(g *guide.Guide, read spec.Read, routines []*guide.Routine) ([]File, error) {
+func (r *Renderer) StaffVan(kit *guide.Kit, g *guide.Guide, read spec.Read, routines []*guide.Routine) ([]File, error) {
 	op := g.Operator
 	w, err := r.mainWords(op)
 	if err != nil {
@@ -132,6 +54,7 @@ func (r *Renderer) StaffVan(g *guide.Guide, read spec.Read, routines []*guide.Ro
 	view.Sheets = v.sheetPages(op, g.Sheets(routines, read))
 	view.Views = v.views()
 	v.page("", "staff-van", view)
+	v.facts(kit, op, read)
 	return v.files, v.err
 }
 

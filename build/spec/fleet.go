@@ -11,6 +11,7 @@ import (
 	"slices"
 	"strings"
 
+	"doorpocket/build/booklets"
 	"doorpocket/build/label"
 	"doorpocket/build/pictures"
 	"doorpocket/components"
@@ -30,6 +31,7 @@ type Fleet struct {
 	// StaffRoutines are the operator's own for staff; those for hirers are in the
 	// library.
 	StaffRoutines []*components.Routine
+	Booklets      *booklets.List // booklets.toml, nil where there is none
 
 	vans []label.Van // as the register sees them
 	wish label.Wish

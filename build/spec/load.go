@@ -72,6 +72,7 @@ func open(files fs.FS, prefix string, lib *components.Library) *loader {
 	l.ownSystems()
 	l.readFleet()
 	l.readRegister()
+	l.readBooklets()
 	l.readSheets()
 	l.knowRoutines()
 	l.checkConditions()
@@ -253,4 +254,5 @@ func (l *loader) checkFleet(vans []Summary) {
 	l.checkPageLinks(vans)
 	l.checkStepsFitted(vans)
 	l.checkRegister(vans)
+	l.checkBooklets(vans)
 }

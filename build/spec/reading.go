@@ -12,6 +12,7 @@ import (
 	"doorpocket/build/label"
 	"doorpocket/build/pictures"
 	"doorpocket/components"
+	"doorpocket/components/fact"
 	"doorpocket/components/manifest"
 	"doorpocket/components/problem"
 )
@@ -44,9 +45,18 @@ type Read struct {
 	Staff    *Staff
 	Summary  Summary
 	Listings []Listing         // the spec, then the build sheet that it names and those under it
+	Sheet    *Sheet            // nil for none
 	Sources  map[string][]byte // the spec by the name shown in problems
 	Problems problem.List
 	shots    map[string][]problem.Span
+}
+
+// Sheet is what a build sheet says of its vans, with those under it and without
+// defaults. It is shared by all of them: do not change it.
+type Sheet struct {
+	Name   string
+	Body   map[string]fact.Value
+	Fitted []*Fitted
 }
 
 // Listing is the text of a file, by its name in the fleet folder.
@@ -155,6 +165,9 @@ func (l *loader) readVan(file string) Read {
 	}
 	read.Summary.Labels, read.Summary.Sound = own.labelVan(v), !own.problems.HasErrors()
 	read.Listings = []Listing{{File: file, Data: fleet.Sources[l.prefix+file]}}
+	if s := l.sheets[v.Build]; s != nil {
+		read.Sheet = &Sheet{Name: s.name, Body: s.body, Fitted: s.fitted}
+	}
 	seen := map[string]bool{}
 	for s := l.sheets[v.Build]; s != nil && !seen[s.name]; s = l.sheets[s.build] {
 		seen[s.name] = true

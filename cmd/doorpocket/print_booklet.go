@@ -1,12 +1,21 @@
 package main
 
 import (
+	"errors"
+	"fmt"
 	"io"
+	"io/fs"
+	"os"
 	"path/filepath"
 	"strings"
 
 	"doorpocket/build/booklet"
+	"doorpocket/build/booklets"
+	comparing "doorpocket/build/compare"
 	"doorpocket/build/guide"
+	"doorpocket/build/label"
+	"doorpocket/build/spec"
+	"doorpocket/components/manifest"
 )
 
 // printBooklet makes the whole guide of a van as one PDF.
@@ -15,6 +24,7 @@ type printBooklet struct {
 	Fleet string   `name:"fleet" offers:"@folders"`
 	Out   string   `name:"out" offers:"@files"`
 	Lang  string   `name:"lang"`
+	On    string   `name:"on"`
 }
 
 // Run is called by the command line.
@@ -27,6 +37,10 @@ func (c *printBooklet) Run(out *speaker) error {
 		return err
 	}
 	vans, err := p.chosen(c.Vans)
+	if err != nil {
+		return err
+	}
+	memo, err := c.memo(p)
 	if err != nil {
 		return err
 	}
@@ -48,6 +62,59 @@ func (c *printBooklet) Run(out *speaker) error {
 			return err
 		}
 		out.say("%s: %s, revision %s", name, count(made.Pages, "page"), made.Revision)
+		memo.add(v, made.Revision)
 	}
+	return memo.write(out)
+}
+
+// bookletMemo enters in booklets.toml which booklets were printed.
+type bookletMemo struct {
+	on     manifest.Date // zero where nothing is to be entered
+	path   string
+	before []byte     // the file as it was read, nil for none
+	kit    *guide.Kit // of the main language, whose guides give the editions
+	list   []booklets.Booklet
+}
+
+// memo looks whether the day can be entered, before anything is printed.
+func (c *printBooklet) memo(p printing) (bookletMemo, error) {
+	m := bookletMemo{path: filepath.Join(c.Fleet, booklets.File)}
+	if c.On == "" {
+		return m, nil
+	}
+	var err error
+	if m.on, err = dayOf(c.On); err != nil {
+		return m, err
+	}
+	if p.demo {
+		return m, errUsage{fmt.Errorf("--on: the demonstration fleet comes with the program and cannot be changed")}
+	}
+	if m.before, err = os.ReadFile(m.path); err != nil && !errors.Is(err, fs.ErrNotExist) {
+		return m, err
+	}
+	m.kit = guide.NewKit(&p.fleet.Operator, p.fleet.Languages[0])
+	return m, nil
+}
+
+func (m *bookletMemo) add(v *spec.Van, revision string) {
+	if m.on.IsZero() {
+		return
+	}
+	g, _ := m.kit.Build(v)
+	m.list = append(m.list, booklets.Booklet{Van: v.Code, Revision: revision, Edition: comparing.Edition(g), On: m.on})
+}
+
+func (m *bookletMemo) write(out *speaker) error {
+	if m.on.IsZero() {
+		return nil
+	}
+	after, err := booklets.Enter(m.before, m.list)
+	if err != nil {
+		return err
+	}
+	if err := label.WriteRegister(m.path, m.before, after); err != nil {
+		return err
+	}
+	out.say("%s: %s printed on %s", m.path, count(len(m.list), "booklet"), m.on)
 	return nil
 }
