@@ -2,10 +2,34 @@ package components_test
 
 import (
 	"os"
+	"path"
+	"path/filepath"
 	"regexp"
+	"strings"
 	"testing"
 	"testing/fstest"
 )
+
+// The list of packages for contributors has every one, or the folder above it.
+func TestPackagesForContributors(t *testing.T) {
+	text, err := os.ReadFile("../DEVELOPERS.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, pattern := range []string{"*.go", "*/*.go", "../build/*/*.go", "../cmd/*/*.go", "../layouts/*.go", "../content/*.go"} {
+		found, err := filepath.Glob(pattern)
+		if err != nil || len(found) == 0 {
+			t.Fatal(pattern, err)
+		}
+		for _, name := range found {
+			folder := path.Join("components", path.Dir(filepath.ToSlash(name)))
+			family := library(t).Family(path.Base(folder))
+			if family == nil && !strings.Contains(string(text), "`"+folder+"`") {
+				t.Errorf("DEVELOPERS.md does not say what %s is for", folder)
+			}
+		}
+	}
+}
 
 // The three listings that show how a system is written are one, keep to all
 // rules, and show every kind of entry that they explain.

@@ -1,8 +1,10 @@
 package main
 
 import (
+	"errors"
 	"flag"
 	"os"
+	"path/filepath"
 	"testing"
 
 	"github.com/rogpeppe/go-internal/testscript"
@@ -21,7 +23,8 @@ func TestScripts(t *testing.T) {
 		UpdateScripts: *update,
 		Setup: func(env *testscript.Env) error {
 			env.Setenv("NO_COLOR", "1")
-			return os.MkdirAll(env.WorkDir, 0o755)
+			notes, err := os.ReadFile("../../HOSTING.md") // whose examples scripts try
+			return errors.Join(err, os.MkdirAll(env.WorkDir, 0o755), os.WriteFile(filepath.Join(env.WorkDir, "hosting.md"), notes, 0o644))
 		},
 		RequireExplicitExec: true,
 		RequireUniqueNames:  true,
