@@ -101,7 +101,7 @@ func TestSift(t *testing.T) {
 		}
 	}
 	want("at first", "AD DP HZ LT RW SK")
-	b.run(t, chromedp.SendKeys(".sift input", "ridge"))
+	b.run(t, chromedp.SendKeys("input[type=search]", "ridge"))
 	want("sifted", "HZ RW")
 	if told := ask(t, b, chromedp.Text(".sift [role=status]")); told != "2 rows" {
 		t.Errorf("told %q", told)
@@ -118,7 +118,7 @@ func TestSift(t *testing.T) {
 	if state := ask(t, b, chromedp.Evaluate[string](`[...document.querySelectorAll("thead th")].map((h) => h.getAttribute("aria-sort") || "-").join(" ")`)); state != "- - - - descending - - - -" {
 		t.Errorf("state of the heads: %s", state)
 	}
-	b.run(t, chromedp.Navigate(server.URL+"/staff/RW/facts/index.html"), chromedp.SendKeys(".sift input", "outside-gas-point"))
+	b.run(t, chromedp.Navigate(server.URL+"/staff/RW/facts/index.html"), chromedp.SendKeys("input[type=search]", "outside-gas-point"))
 	if groups := ask(t, b, chromedp.Evaluate[int](`[...document.querySelectorAll("tbody")].filter((g) => g.checkVisibility() && g.offsetHeight > 0).length`)); groups != 1 {
 		t.Errorf("%d groups of facts are shown", groups)
 	}
