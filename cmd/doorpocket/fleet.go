@@ -60,18 +60,66 @@ func (s source) load() (*spec.Fleet, problem.List) {
 	return fleet, found
 }
 
+// each reads a fleet van by van and looks at everything that is put together
+// from it, but for pictures. No van is kept: do gets each that has no errors, in
+// the order of the files. The fleet has no vans.
+func (s source) each(do func(*spec.Operator, spec.Read)) (*spec.Fleet, problem.List) {
+	lib, found := components.Load(components.Embedded())
+	reading := spec.Open(s.files, s.prefix, lib)
+	fleet := reading.Fleet()
+	x := newExaminer(fleet)
+	var vans []spec.Summary
+	for _, file := range reading.Specs() {
+		r := reading.Van(file)
+		vans = append(vans, r.Summary)
+		found.Add(r.Problems...)
+		if r.Van == nil || reading.Broken() || r.Problems.HasErrors() {
+			continue
+		}
+		more := x.van(r.Van, r.Staff)
+		more.Quote(r.Texts())
+		found.Add(more...)
+		do(&fleet.Operator, r)
+	}
+	found.Add(reading.Close(vans, nil)...)
+	found.Quote(fleet.Sources)
+	found.Sort()
+	found.Dedupe()
+	return fleet, found
+}
+
 // examine puts every guide together, for the problems that show only then.
 func examine(fleet *spec.Fleet) problem.List {
+	x := newExaminer(fleet)
 	var found problem.List
+	for _, v := range fleet.Vans {
+		found.Add(x.van(v, fleet.Staff[v.Code])...)
+	}
+	return found
+}
+
+// examiner puts guides together in all languages of a fleet.
+type examiner struct {
+	fleet *spec.Fleet
+	kits  []*guide.Kit
+}
+
+func newExaminer(fleet *spec.Fleet) examiner {
+	x := examiner{fleet: fleet}
 	for _, lang := range fleet.Languages {
-		kit := guide.NewKit(&fleet.Operator, lang)
-		for _, v := range fleet.Vans {
-			g, problems := kit.Build(v)
+		x.kits = append(x.kits, guide.NewKit(&fleet.Operator, lang))
+	}
+	return x
+}
+
+func (x examiner) van(v *spec.Van, staff *spec.Staff) problem.List {
+	var found problem.List
+	for _, kit := range x.kits {
+		g, problems := kit.Build(v)
+		found.Add(problems...)
+		if staff != nil && g.Main {
+			_, problems = kit.StaffRoutines(g, x.fleet.StaffRoutines, staff.Added)
 			found.Add(problems...)
-			if staff := fleet.Staff[v.Code]; staff != nil && g.Main {
-				_, problems = kit.StaffRoutines(g, fleet.StaffRoutines, staff.Added)
-				found.Add(problems...)
-			}
 		}
 	}
 	return found

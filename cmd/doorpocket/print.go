@@ -55,11 +55,16 @@ func materials(lang string) (printing, error) {
 // startPrinting reads the fleet and what sheets are made with. lang is "" for
 // the fleet's main language.
 func startPrinting(out *speaker, folder, lang string) (printing, error) {
+	return printingOf(out, folder, lang, source.load)
+}
+
+// printingOf is startPrinting for whoever reads the fleet in a way of his own.
+func printingOf(out *speaker, folder, lang string, load func(source) (*spec.Fleet, problem.List)) (printing, error) {
 	s, err := findSource(folder, true)
 	if err != nil {
 		return printing{}, err
 	}
-	fleet, found := s.load()
+	fleet, found := load(s)
 	if found.HasErrors() {
 		out.problems(found)
 		return printing{}, errProblems
@@ -80,29 +85,38 @@ func startPrinting(out *speaker, folder, lang string) (printing, error) {
 
 // chosen gives the vans that codes, names or patterns mean, all without any.
 func (p printing) chosen(words []string) ([]*spec.Van, error) {
+	return choose(words, p.fleet.Vans, func(v *spec.Van) (string, string) { return v.Code, v.Name })
+}
+
+// choose gives those of all that codes, names or patterns mean, all without any.
+func choose[T any](words []string, all []T, called func(T) (code, name string)) ([]T, error) {
 	if len(words) == 0 {
-		return p.fleet.Vans, nil
+		return all, nil
 	}
-	var names []string
-	for _, v := range p.fleet.Vans {
-		names = append(names, v.Code)
+	var codes, names []string
+	for _, one := range all {
+		code, name := called(one)
+		codes, names = append(codes, code), append(names, name)
 	}
-	for _, v := range p.fleet.Vans {
-		names = append(names, v.Name)
-	}
-	wanted := map[*spec.Van]bool{}
+	wanted := make([]bool, len(all))
 	for _, word := range words {
 		some := false
-		for _, v := range p.fleet.Vans {
-			if matches(word, v.Code) || matches(word, v.Name) {
-				wanted[v], some = true, true
+		for i := range all {
+			if matches(word, codes[i]) || matches(word, names[i]) {
+				wanted[i], some = true, true
 			}
 		}
 		if !some {
-			return nil, errUsage{fmt.Errorf("there is no van %q: %s", word, hint(word, names))}
+			return nil, errUsage{fmt.Errorf("there is no van %q: %s", word, hint(word, slices.Concat(codes, names)))}
 		}
 	}
-	return slices.DeleteFunc(slices.Clone(p.fleet.Vans), func(v *spec.Van) bool { return !wanted[v] }), nil
+	var some []T
+	for i, one := range all {
+		if wanted[i] {
+			some = append(some, one)
+		}
+	}
+	return some, nil
 }
 
 // matches reports whether a pattern with * and ? means a name, whatever the

@@ -16,6 +16,8 @@ import (
 	"doorpocket/build/paper"
 	"doorpocket/build/sheets"
 	"doorpocket/build/spec"
+	"doorpocket/components/manifest"
+	"doorpocket/components/problem"
 	"doorpocket/components/quantity"
 	"doorpocket/layouts"
 )
@@ -53,18 +55,21 @@ func (c *printLabels) Run(out *speaker) error {
 	if !slices.Contains(sheets.Cuts, c.Cut) {
 		return errUsage{fmt.Errorf("--cut is %s, not %q", strings.Join(sheets.Cuts, ", "), c.Cut)}
 	}
-	p, err := startPrinting(out, c.Fleet, "")
+	p, vans, err := c.read(out)
 	if err != nil {
 		return err
 	}
 	if err := p.families(c.Family); err != nil {
 		return err
 	}
-	vans, err := p.chosen(c.Vans)
-	if err != nil {
+	if vans, err = choose(c.Vans, vans, func(v labelled) (string, string) { return v.code, v.name }); err != nil {
 		return err
 	}
-	stickers := slices.Collect(sheets.Stickers(&p.fleet.Operator, vans, c.wanted(p.fleet.Register)))
+	var stickers []sheets.Sticker
+	wanted := c.wanted(p.fleet.Register)
+	for _, v := range vans {
+		stickers = append(stickers, slices.DeleteFunc(v.stickers, func(s sheets.Sticker) bool { return !wanted(s) })...)
+	}
 	memo, err := c.memo(p, stickers)
 	if err != nil {
 		return err
@@ -76,6 +81,29 @@ func (c *printLabels) Run(out *speaker) error {
 		return err
 	}
 	return memo.write(out, stickers)
+}
+
+// labelled is what labels need to know of a van: of a large fleet no more is
+// kept.
+type labelled struct {
+	code, name string
+	day        manifest.Date // of its spec
+	stickers   []sheets.Sticker
+}
+
+// read reads the fleet, and gives its vans by code.
+func (c *printLabels) read(out *speaker) (printing, []labelled, error) {
+	var vans []labelled
+	p, err := printingOf(out, c.Fleet, "", func(s source) (*spec.Fleet, problem.List) {
+		return s.each(func(op *spec.Operator, r spec.Read) {
+			vans = append(vans, labelled{
+				code: r.Van.Code, name: r.Van.Name, day: r.Van.SpecDate,
+				stickers: slices.Collect(sheets.Stickers(op, []*spec.Van{r.Van}, nil)),
+			})
+		})
+	})
+	slices.SortFunc(vans, func(a, b labelled) int { return strings.Compare(a.code, b.code) })
+	return p, vans, err
 }
 
 // wanted chooses among the labels by what was asked for.
@@ -97,7 +125,7 @@ func (c *printLabels) nothing(out *speaker) error {
 	return fmt.Errorf("there is no label to print: nothing was written")
 }
 
-func (c *printLabels) print(out *speaker, p printing, vans []*spec.Van, stickers []sheets.Sticker, grid sheets.Grid) error {
+func (c *printLabels) print(out *speaker, p printing, vans []labelled, stickers []sheets.Sticker, grid sheets.Grid) error {
 	call, err := p.words.Say("label_call", "number", strings.ReplaceAll(p.fleet.Call.Helpline, " ", "\u00a0"))
 	if err != nil {
 		return err
@@ -134,10 +162,10 @@ func (c *printLabels) print(out *speaker, p printing, vans []*spec.Van, stickers
 
 // latest is the day of the newest spec, so that a sheet printed twice is the
 // same.
-func latest(vans []*spec.Van) time.Time {
+func latest(vans []labelled) time.Time {
 	var last time.Time
 	for _, v := range vans {
-		day := time.Date(v.SpecDate.Year, time.Month(v.SpecDate.Month), v.SpecDate.Day, 0, 0, 0, 0, time.UTC)
+		day := time.Date(v.day.Year, time.Month(v.day.Month), v.day.Day, 0, 0, 0, 0, time.UTC)
 		if day.After(last) {
 			last = day
 		}
