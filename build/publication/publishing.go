@@ -30,6 +30,9 @@ type publishing struct {
 	vans   []vanMade // done, or as the ledger remembers them
 	taken  map[string]bool
 	failed atomic.Bool // there is an error: nothing more is rendered
+	// trouble is what could not be written. The other vans are read all the same:
+	// what is wrong with the fleet can only be said of all of it.
+	trouble error
 }
 
 func (p *publishing) run() (problem.List, error) {
@@ -116,19 +119,15 @@ func (p *publishing) printAll() (problem.List, error) {
 	var done atomic.Int64
 	specs := p.census.specs
 	problems := make([]problem.List, len(specs))
-	err = each(len(specs), func(i int) error {
-		var err error
-		problems[i], err = p.oneVan(press, specs[i])
+	_ = each(len(specs), func(i int) error {
+		problems[i] = p.oneVan(press, specs[i])
 		if p.job.Progress != nil {
 			p.job.Progress(int(done.Add(1)), len(specs))
 		}
-		return err
+		return nil // what goes wrong with one van is kept until all are read
 	})
 	for _, list := range problems {
 		found.Add(list...)
-	}
-	if err != nil { // not all vans were looked at, so nothing can be said of the fleet
-		return found, err
 	}
 	var all []spec.Summary
 	for _, v := range p.sorted() {
@@ -136,8 +135,11 @@ func (p *publishing) printAll() (problem.List, error) {
 	}
 	shared := p.reading.Close(all, press.shelf.failed())
 	found.Add(shared...)
-	if found.HasErrors() {
+	if found.HasErrors() { // which may be why something could not be written
 		return found, nil
+	}
+	if p.trouble != nil {
+		return found, p.trouble
 	}
 	for _, v := range press.op.Left {
 		p.take(v.Code)
@@ -153,37 +155,38 @@ func (p *publishing) printAll() (problem.List, error) {
 }
 
 // oneVan takes a van from the ledger, or reads and writes it.
-func (p *publishing) oneVan(press *press, file string) (problem.List, error) {
+func (p *publishing) oneVan(press *press, file string) problem.List {
 	mine := p.job.Part.Has(p.census.specs, file)
 	if before := p.census.fresh[file]; before != nil {
 		p.keep(before, mine)
-		return before.Problems, nil
+		return before.Problems
 	}
 	r := p.reading.Van(file)
 	found := r.Problems
 	if r.Van == nil || r.Van.Code == "" || found.HasErrors() || p.failed.Load() {
 		p.failed.Store(p.failed.Load() || found.HasErrors())
 		p.skip(r)
-		return found, nil
+		return found
 	}
 	if !mine {
 		p.keep(&vanMade{Summary: r.Summary, Row: press.row(r)}, false)
-		return found, nil
+		return found
 	}
 	if !p.take(r.Van.Code) {
 		p.skip(r)
-		return found, nil
+		return found
 	}
 	more, err := p.printVan(press, r, p.census.in.of(file, p.census.sum, r))
 	found.Add(more...)
-	if more.HasErrors() {
+	if err != nil || more.HasErrors() {
 		p.failed.Store(true)
 	}
 	p.mu.Lock()
 	defer p.mu.Unlock()
+	p.trouble = errors.Join(p.trouble, err)
 	p.made.Written++
 	p.made.Reasons = append(p.made.Reasons, Reason{r.Van.Code, p.census.stale[file]})
-	return found, err
+	return found
 }
 
 // take claims a code for a van; a second one with it is an error that is told
@@ -235,6 +238,7 @@ func (p *publishing) printVan(press *press, r spec.Read, from vanInputs) (proble
 	}
 	made.Pages, made.Pictures = out.pages, out.pictures
 	if err := p.staging.Seal(r.Van.Code, made); err != nil {
+		p.skip(r)
 		return found, err
 	}
 	p.keep(&made, true)
