@@ -29,14 +29,9 @@ func (c *due) Run(out *speaker) error {
 	if err != nil {
 		return err
 	}
-	s, err := findSource(c.Folder, true)
+	fleet, err := sound(out, c.Folder)
 	if err != nil {
 		return err
-	}
-	fleet, found := s.load()
-	if found.HasErrors() {
-		out.problems(found)
-		return errProblems
 	}
 	switch c.As {
 	case "calendar":

@@ -39,14 +39,9 @@ func (c *export) Run(out *speaker) error {
 	if form == "xlsx" && c.Out == "" {
 		return errUsage{fmt.Errorf("a workbook needs a file: write --out fleet.xlsx")}
 	}
-	s, err := findSource(c.Folder, true)
+	fleet, err := sound(out, c.Folder)
 	if err != nil {
 		return err
-	}
-	fleet, found := s.load()
-	if found.HasErrors() {
-		out.problems(found)
-		return errProblems
 	}
 	table, err := roster.Export(fleet, roster.Choice{Columns: c.Facts, Numbers: c.Numbers, Hirers: c.For == "hirers"})
 	if err != nil {

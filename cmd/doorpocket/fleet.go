@@ -60,6 +60,20 @@ func (s source) load() (*spec.Fleet, problem.List) {
 	return fleet, found
 }
 
+// sound reads the fleet of a folder, or tells what is wrong with it.
+func sound(out *speaker, folder string) (*spec.Fleet, error) {
+	s, err := findSource(folder, true)
+	if err != nil {
+		return nil, err
+	}
+	fleet, found := s.load()
+	if found.HasErrors() {
+		out.problems(found)
+		return nil, errProblems
+	}
+	return fleet, nil
+}
+
 // each reads a fleet van by van and looks at everything that is put together
 // from it, but for pictures. No van is kept: do gets each that has no errors, in
 // the order of the files. The fleet has no vans.

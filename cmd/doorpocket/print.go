@@ -52,10 +52,15 @@ func materials(lang string) (printing, error) {
 	return p, err
 }
 
-// startPrinting reads the fleet and what sheets are made with. lang is "" for
-// the fleet's main language.
-func startPrinting(out *speaker, folder, lang string) (printing, error) {
-	return printingOf(out, folder, lang, source.load)
+// startPrinting reads the fleet and what sheets are made with, and gives the vans
+// that some words mean. lang is "" for the fleet's main language.
+func startPrinting(out *speaker, folder, lang string, words []string) (printing, []*spec.Van, error) {
+	p, err := printingOf(out, folder, lang, source.load)
+	if err != nil {
+		return p, nil, err
+	}
+	vans, err := p.chosen(words)
+	return p, vans, err
 }
 
 // printingOf is startPrinting for whoever reads the fleet in a way of his own.
@@ -153,8 +158,13 @@ func numbered(name string, n int) string {
 	if n == 1 {
 		return name
 	}
+	return suffixed(name, strconv.Itoa(n))
+}
+
+// suffixed is a name with something more before its ending: sheet-RW.pdf.
+func suffixed(name, more string) string {
 	ext := filepath.Ext(name)
-	return strings.TrimSuffix(name, ext) + "-" + strconv.Itoa(n) + ext
+	return strings.TrimSuffix(name, ext) + "-" + more + ext
 }
 
 // lot is files that get their names together when all are whole.

@@ -7,7 +7,6 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"strings"
 
 	"doorpocket/build/booklet"
 	"doorpocket/build/booklets"
@@ -32,11 +31,7 @@ func (c *printBooklet) Run(out *speaker) error {
 	if err := pdfName(c.Out); err != nil {
 		return err
 	}
-	p, err := startPrinting(out, c.Fleet, c.Lang)
-	if err != nil {
-		return err
-	}
-	vans, err := p.chosen(c.Vans)
+	p, vans, err := startPrinting(out, c.Fleet, c.Lang, c.Vans)
 	if err != nil {
 		return err
 	}
@@ -50,8 +45,7 @@ func (c *printBooklet) Run(out *speaker) error {
 		g, _ := kit.Build(v) // its problems were told when the fleet was loaded
 		name := c.Out
 		if len(vans) > 1 {
-			ext := filepath.Ext(name)
-			name = strings.TrimSuffix(name, ext) + "-" + v.Code + ext
+			name = suffixed(name, v.Code)
 		}
 		var made booklet.Made
 		err := writeFile(name, func(w io.Writer) error {

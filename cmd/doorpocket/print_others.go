@@ -62,11 +62,7 @@ func (c *printCard) Run(out *speaker) error {
 	if err := pdfName(c.Out); err != nil {
 		return err
 	}
-	p, err := startPrinting(out, c.Fleet, c.Lang)
-	if err != nil {
-		return err
-	}
-	vans, err := p.chosen(c.Vans)
+	p, vans, err := startPrinting(out, c.Fleet, c.Lang, c.Vans)
 	if err != nil {
 		return err
 	}

@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"fmt"
 	"io"
-	"path/filepath"
 	"slices"
 	"strings"
 
@@ -35,11 +34,7 @@ func (c *sheetsCmd) Run(out *speaker) error {
 	if err != nil {
 		return err
 	}
-	p, err := startPrinting(out, c.Fleet, c.Lang)
-	if err != nil {
-		return err
-	}
-	vans, err := p.chosen(c.Vans)
+	p, vans, err := startPrinting(out, c.Fleet, c.Lang, c.Vans)
 	if err != nil {
 		return err
 	}
@@ -86,9 +81,7 @@ func (c *sheetsCmd) name(v *spec.Van, vans int) string {
 	if vans == 1 && c.Out != "" {
 		return c.Out
 	}
-	out := cmp.Or(c.Out, "sheets.pdf")
-	ext := filepath.Ext(out)
-	return strings.TrimSuffix(out, ext) + "-" + v.Code + ext
+	return suffixed(cmp.Or(c.Out, "sheets.pdf"), v.Code)
 }
 
 // work is a van with its sheets.

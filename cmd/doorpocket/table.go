@@ -24,14 +24,9 @@ func (c *table) Run(out *speaker) error {
 	if err := oneForm(c.As, desk.Forms); err != nil {
 		return err
 	}
-	s, err := findSource(c.Fleet, true)
+	fleet, err := sound(out, c.Fleet)
 	if err != nil {
 		return err
-	}
-	fleet, found := s.load()
-	if found.HasErrors() {
-		out.problems(found)
-		return errProblems
 	}
 	vans, err := c.vans(fleet)
 	if err != nil {
