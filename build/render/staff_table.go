@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"doorpocket/build/roster"
 	"doorpocket/build/spec"
 )
 
@@ -104,7 +105,7 @@ func (s *staffPress) table(path string, rows [][]string) {
 	out.UseCRLF = true
 	for _, row := range rows {
 		for i := range row {
-			row[i] = wordsOnly(row[i])
+			row[i] = roster.Harmless(row[i])
 		}
 		if err := out.Write(row); err != nil && s.err == nil {
 			s.err = err
@@ -112,15 +113,6 @@ func (s *staffPress) table(path string, rows [][]string) {
 	}
 	out.Flush()
 	s.files = append(s.files, File{Path: path, Data: b.Bytes()})
-}
-
-// wordsOnly keeps a spreadsheet from taking a text for a formula, which it would
-// work out whoever wrote it (OWASP, CSV Injection).
-func wordsOnly(text string) string {
-	if text != "" && strings.ContainsRune("=+-@\t\r", rune(text[0])) {
-		return "'" + text
-	}
-	return text
 }
 
 // staffPress renders the pages of the whole fleet for staff.

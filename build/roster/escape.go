@@ -9,12 +9,20 @@ const formula = "=+-@\t\r"
 
 const asWords = "'"
 
-// guarded is a text that no spreadsheet takes for a formula.
-func guarded(text string) string {
-	if text != "" && strings.ContainsRune(formula+asWords, rune(text[0])) {
+// Harmless is a text that no spreadsheet takes for a formula.
+func Harmless(text string) string {
+	if text != "" && strings.ContainsRune(formula, rune(text[0])) {
 		return asWords + text
 	}
 	return text
+}
+
+// guarded is Harmless for a text whose own apostrophe has to come back.
+func guarded(text string) string {
+	if strings.HasPrefix(text, asWords) {
+		return asWords + text
+	}
+	return Harmless(text)
 }
 
 // unguarded takes the apostrophe off again.

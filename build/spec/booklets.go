@@ -1,9 +1,7 @@
 package spec
 
 import (
-	"errors"
 	"fmt"
-	"io/fs"
 	"slices"
 
 	"doorpocket/build/booklets"
@@ -12,16 +10,10 @@ import (
 
 // readBooklets reads booklets.toml.
 func (l *loader) readBooklets() {
-	data, err := fs.ReadFile(l.files, booklets.File)
-	switch {
-	case errors.Is(err, fs.ErrNotExist):
-		return
-	case err != nil:
-		l.problems.Errorf(l.span(booklets.File), "unreadable-file", "File cannot be read", "The system says: %v. Check its permissions.", err)
+	name, data, ok := l.kept(booklets.File)
+	if !ok {
 		return
 	}
-	name := l.prefix + booklets.File
-	l.fleet.Sources[name] = data
 	list, found := booklets.Parse(name, data)
 	l.problems.Add(found...)
 	l.fleet.Booklets = list

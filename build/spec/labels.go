@@ -101,18 +101,28 @@ func (l *loader) labelWishes(r *manifest.Reader) {
 	}
 }
 
-// readRegister reads labels.toml, and which vans have left the fleet.
-func (l *loader) readRegister() {
-	data, err := fs.ReadFile(l.files, label.RegisterFile)
+// kept reads a file that commands keep, under the name by which problems know it.
+// A fleet may be without it.
+func (l *loader) kept(file string) (name string, data []byte, ok bool) {
+	data, err := fs.ReadFile(l.files, file)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
-		return
+		return "", nil, false
 	case err != nil:
-		l.problems.Errorf(l.span(label.RegisterFile), "unreadable-file", "File cannot be read", "The system says: %v. Check its permissions.", err)
+		l.problems.Errorf(l.span(file), "unreadable-file", "File cannot be read", "The system says: %v. Check its permissions.", err)
+		return "", nil, false
+	}
+	name = l.prefix + file
+	l.fleet.Sources[name] = data
+	return name, data, true
+}
+
+// readRegister reads labels.toml, and which vans have left the fleet.
+func (l *loader) readRegister() {
+	name, data, ok := l.kept(label.RegisterFile)
+	if !ok {
 		return
 	}
-	name := l.prefix + label.RegisterFile
-	l.fleet.Sources[name] = data
 	register, found := label.ParseRegister(name, data)
 	l.problems.Add(found...)
 	l.fleet.Register = register
