@@ -76,7 +76,7 @@ func Open(ctx context.Context, folder, revision string) (*Tree, error) {
 		b := blob{id: fields[2], name: strings.TrimPrefix(name, prefix)}
 		switch {
 		case !fs.ValidPath(b.name): // no operator means such a name
-		case path.Dir(b.name) == "pictures":
+		case isPicture(b.name):
 			t.pictures = append(t.pictures, b)
 		case belongs(b.name):
 			texts = append(texts, b)
@@ -101,6 +101,15 @@ func nonEmpty(prefix string) string {
 	}
 	return prefix
 }
+
+// isPicture reports whether a file lies in the folder pictures, or in the folder
+// of a van or build sheet there.
+func isPicture(name string) bool {
+	below, ok := strings.CutPrefix(name, pictureFolder)
+	return ok && strings.Count(below, "/") <= 1
+}
+
+const pictureFolder = "pictures/"
 
 // belongs reports whether a file can be part of a fleet.
 func belongs(name string) bool {

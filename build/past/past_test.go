@@ -3,6 +3,7 @@ package past_test
 import (
 	"context"
 	"io/fs"
+	"maps"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -69,6 +70,8 @@ func TestOpen(t *testing.T) {
 		"north/vans/two \"é\".toml":  "spaces\n",
 		"north/pages/a.en.md":        "# A\n",
 		"north/pictures/one.jpg":     "JPEG",
+		"north/pictures/RW/bed.jpg":  "A BED",
+		"north/pictures/RW/a/b.jpg":  "no",
 		"north/site/index.html":      "no",
 		"north/notes/deep/more.toml": "no",
 	})
@@ -82,7 +85,7 @@ func TestOpen(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	want := []string{"fleet.toml", "pages/a.en.md", "pictures/one.jpg", "vans/hidden.toml", "vans/one.toml", "vans/two \"é\".toml"}
+	want := []string{"fleet.toml", "pages/a.en.md", "pictures/RW/bed.jpg", "pictures/one.jpg", "vans/hidden.toml", "vans/one.toml", "vans/two \"é\".toml"}
 	if got := names(t, tree.Files); !slices.Equal(got, want) {
 		t.Errorf("%q", got)
 	}
@@ -102,7 +105,7 @@ func TestOpen(t *testing.T) {
 	if err != nil || err2 != nil || err3 != nil {
 		t.Fatal(err, err2, err3)
 	}
-	if len(was) != 1 || was["one.jpg"] == is["one.jpg"] || is["one.jpg"] != here["one.jpg"] {
+	if len(was) != 2 || !maps.Equal(is, here) || is["RW/bed.jpg"] == "" || was["one.jpg"] == is["one.jpg"] || is["one.jpg"] != here["one.jpg"] {
 		t.Errorf("%v %v %v", was, is, here)
 	}
 }

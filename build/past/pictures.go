@@ -7,6 +7,7 @@ import (
 	"io"
 	"io/fs"
 	"regexp"
+	"strings"
 )
 
 // Pictures gives the SHA-256 sums of the pictures by their files. A picture that
@@ -16,7 +17,7 @@ func (t *Tree) Pictures() (map[string]string, error) {
 	sums := map[string]string{}
 	err := t.git.each(t.pictures, func(b blob, size int64, content io.Reader) error {
 		sum, err := sumOf(content, size)
-		sums[b.name[len("pictures/"):]] = sum
+		sums[strings.TrimPrefix(b.name, pictureFolder)] = sum
 		return err
 	})
 	return sums, err
@@ -24,28 +25,34 @@ func (t *Tree) Pictures() (map[string]string, error) {
 
 // PicturesOf gives the same of a folder.
 func PicturesOf(files fs.FS) (map[string]string, error) {
-	entries, err := fs.ReadDir(files, "pictures")
-	if err != nil {
-		return nil, nil // a fleet without pictures
-	}
 	sums := map[string]string{}
-	for _, e := range entries {
-		info, err := e.Info()
-		if err != nil || !info.Mode().IsRegular() {
-			continue
-		}
-		f, err := files.Open("pictures/" + e.Name())
+	for _, pattern := range []string{pictureFolder + "*", pictureFolder + "*/*"} {
+		names, err := fs.Glob(files, pattern)
 		if err != nil {
 			return nil, err
 		}
-		sum, err := sumOf(f, info.Size())
-		_ = f.Close()
-		if err != nil {
-			return nil, err
+		for _, name := range names {
+			info, err := fs.Stat(files, name)
+			if err != nil || !info.Mode().IsRegular() {
+				continue
+			}
+			sum, err := sumOfFile(files, name, info.Size())
+			if err != nil {
+				return nil, err
+			}
+			sums[strings.TrimPrefix(name, pictureFolder)] = sum
 		}
-		sums[e.Name()] = sum
 	}
 	return sums, nil
+}
+
+func sumOfFile(files fs.FS, name string, size int64) (string, error) {
+	f, err := files.Open(name)
+	if err != nil {
+		return "", err
+	}
+	defer f.Close()
+	return sumOf(f, size)
 }
 
 // standIn is the file that stands for one kept elsewhere, by its open

@@ -88,7 +88,7 @@ func (s source) measure(c image.Config) error {
 func (s source) unread() error {
 	if isHEIC(s.data) {
 		return s.refuse("is a HEIC photograph", "That is what is in it, whatever its name ends in. %s "+
-			"Open it on the phone or computer, export or save a copy as JPEG, and name that. Or set the phone's camera to store JPEG.", readable)
+			"Open it on the phone or computer, export or save a copy as JPEG, and use that. Or set the phone's camera to store JPEG.", readable)
 	}
 	if isFilm(s.data) {
 		return s.refuse("is a film", "%s %s", readable, still)

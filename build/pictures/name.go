@@ -11,10 +11,11 @@ import (
 // maxBase keeps names of files within what every host takes.
 const maxBase = 40
 
-// base is a file's name without its ending, in small letters, digits and
+// base is a file's name without folder and ending, in small letters, digits and
 // hyphens: it becomes part of an address.
 func base(name string) string {
 	var b strings.Builder
+	name = path.Base(name)
 	stem := strings.TrimSuffix(name, path.Ext(name))
 	for _, r := range norm.NFKD.String(strings.ToLower(stem)) {
 		switch {

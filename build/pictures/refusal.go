@@ -13,13 +13,13 @@ func (r *Refusal) Error() string { return r.Summary + ". " + r.Detail }
 const again = "Copy it again from the phone or computer that it came from."
 
 // smaller is what to do about a file that is too large.
-const smaller = "Save a smaller copy as JPEG, 2000 pixels across are plenty, and name that."
+const smaller = "Save a smaller copy as JPEG, 2000 pixels across are plenty, and use that."
 
 // still is what to do about something that moves.
-const still = "Save one picture of it as JPEG, and name that."
+const still = "Save one picture of it as JPEG, and use that."
 
 // jpegCopy is what to do about a file of another kind.
-const jpegCopy = "Open it on a phone or computer, save a copy as JPEG, and name that."
+const jpegCopy = "Open it on a phone or computer, save a copy as JPEG, and use that."
 
 func (s source) refuse(what, detail string, args ...any) *Refusal {
 	return &Refusal{Summary: fmt.Sprintf("Picture %q %s", s.name, what), Detail: fmt.Sprintf(detail, args...)}

@@ -89,6 +89,28 @@ func (e *edited) anySpec() string {
 	return all[e.random.IntN(len(all))]
 }
 
+// anyCode is the code of a van, or one that no van has any more.
+func (e *edited) anyCode() string { return sample.Code(e.random.IntN(e.last + 1)) }
+
+// anyPicture is one of the folders of vans and sheets that no spec lists, "" where
+// there is none.
+func (e *edited) anyPicture() string {
+	var all []string
+	for name := range e.files {
+		listed := func(spec string) bool {
+			return strings.Contains(string(e.files[spec].Data), strings.TrimPrefix(name, "pictures/"))
+		}
+		if strings.HasSuffix(name, ".jpg") && strings.Count(name, "/") == 2 && !slices.ContainsFunc(e.specs(), listed) {
+			all = append(all, name)
+		}
+	}
+	slices.Sort(all)
+	if len(all) == 0 {
+		return ""
+	}
+	return all[e.random.IntN(len(all))]
+}
+
 func (e *edited) number() int { return e.random.IntN(1000) }
 
 // replaceLine changes the line of a file that begins so.
@@ -165,6 +187,36 @@ var edits = map[string]func(e *edited){
 		}
 	},
 	"picture": func(e *edited) { e.files["pictures/box.jpg"] = &fstest.MapFile{Data: e.photo[e.random.IntN(2)]} },
+	"picture in a van's folder": func(e *edited) {
+		e.files[fmt.Sprintf("pictures/%s/bikes %d shut.jpg", e.anyCode(), e.number()%4)] = &fstest.MapFile{Data: e.photo[e.random.IntN(2)]}
+	},
+	"picture of the body":   func(e *edited) { e.files["pictures/"+e.anyCode()+"/body from behind.png"] = file(string(e.photo[0])) },
+	"picture without words": func(e *edited) { e.files["pictures/"+e.anyCode()+"/bikes IMG_0001.jpg"] = file("") },
+	"broken picture in a van's folder": func(e *edited) {
+		e.files[fmt.Sprintf("pictures/%s/bikes broken %d.jpg", e.anyCode(), e.number())] = file(string(e.photo[0][:200]))
+	},
+	"picture in a sheet's folder": func(e *edited) {
+		e.files[fmt.Sprintf("pictures/batch-%d/body %d in the sun.JPG", e.number()%3, e.number()%2)] = &fstest.MapFile{Data: e.photo[e.random.IntN(2)]}
+	},
+	"broken picture in a sheet's folder": func(e *edited) {
+		e.files[fmt.Sprintf("pictures/batch-0/body broken %d.jpg", e.number())] = file("GIF89a")
+	},
+	"junk beside pictures": func(e *edited) { e.files["pictures/"+e.anyCode()+"/.DS_Store"] = file(fmt.Sprint(e.number())) },
+	"folder of no van":     func(e *edited) { e.files["pictures/NOBODY/bikes.jpg"] = file("") },
+	"rename a picture": func(e *edited) {
+		if old := e.anyPicture(); old != "" {
+			e.files[strings.TrimSuffix(old, ".jpg")+" again.jpg"] = e.files[old]
+			delete(e.files, old)
+		}
+	},
+	"remove a picture": func(e *edited) { delete(e.files, e.anyPicture()) },
+	"list a picture of a van's folder": func(e *edited) {
+		old, s := e.anyPicture(), e.anySpec()
+		if text := string(e.files[s].Data); old != "" && strings.Contains(text, "file = \"box.jpg\"") {
+			e.files[s] = file(strings.Replace(text, "file = \"box.jpg\"", fmt.Sprintf("file = %q", strings.TrimPrefix(old, "pictures/")), 1))
+			e.files[old] = file(string(e.photo[0]))
+		}
+	},
 	"fit": func(e *edited) {
 		s := e.anySpec()
 		if !strings.Contains(string(e.files[s].Data), "fitted.bikes") {

@@ -31,6 +31,9 @@ type inputs struct {
 
 	readLabels sync.Once
 	labels     map[string]string // what the register says of each van, by its code; "" for any other
+
+	readAlbums sync.Once
+	albums     []string // the folders of pictures, in order
 }
 
 func newInputs(files fs.FS) *inputs { return &inputs{files: files, known: map[string]string{}} }
@@ -96,12 +99,18 @@ func (in *inputs) now(name string) string {
 	if van, ok := strings.CutSuffix(name, ofRegister); ok {
 		return in.register(van)
 	}
+	if album, ok := strings.CutPrefix(name, lyingIn); ok {
+		return in.album(album)
+	}
 	return in.sum(name)
 }
 
 const (
 	ownSystems = "systems"
 	program    = "the program"
+	// lyingIn begins the name of an input that is the names of what lies in a
+	// folder of pictures.
+	lyingIn = "what lies in pictures/"
 )
 
 // shared are the inputs of every van: the program, fleet.toml and its like, the
@@ -125,6 +134,32 @@ func (in *inputs) shared(version string) []Input {
 	}
 	return append(all, Input{"the list of the fleet's own systems", sumOf([]byte(names.String()))})
 }
+
+// album tells what lies in the folder of pictures of a van or build sheet, by
+// name; "" for nothing.
+func (in *inputs) album(name string) string {
+	if _, there := slices.BinarySearch(in.albumNames(), name); !there {
+		return ""
+	}
+	return in.once(lyingIn+name, func() string {
+		files := spec.Album(in.files, name)
+		if len(files) == 0 {
+			return ""
+		}
+		return sumOf([]byte(strings.Join(files, "\n")))
+	})
+}
+
+// lying is that as an input.
+func (in *inputs) lying(name string) Input { return Input{lyingIn + name, in.album(name)} }
+
+func (in *inputs) albumNames() []string {
+	in.readAlbums.Do(func() { in.albums = spec.Albums(in.files) })
+	return in.albums
+}
+
+// sheetName is the name of a build sheet by its file.
+func sheetName(file string) string { return strings.TrimSuffix(path.Base(file), ".toml") }
 
 // top lists the files of the fleet folder itself and of its own pages.
 func (in *inputs) top() []string {
@@ -228,7 +263,17 @@ func (in *inputs) rest() []Input {
 	for _, file := range []string{label.RegisterFile, booklets.File} {
 		all = append(all, Input{file, in.sum(file)})
 	}
+	sheets, err := fs.Glob(in.files, "builds/*.toml")
+	if err != nil {
+		panic(err) // the pattern is ours
+	}
+	for _, sheet := range sheets {
+		all = append(all, in.lying(sheetName(sheet)))
+	}
 	var names strings.Builder
+	for _, folder := range in.albumNames() {
+		fmt.Fprintf(&names, "pictures/%s\n", folder)
+	}
 	for _, folder := range []string{"vans", "builds", "pages"} {
 		entries, err := fs.ReadDir(in.files, folder)
 		if err != nil {
@@ -261,8 +306,9 @@ func (in *inputs) of(file, shared string, r spec.Read) vanInputs {
 	v := vanInputs{Spec: Input{file, in.sum(file)}, Shared: shared}
 	said := r.Van.Code + ofRegister
 	v.From = append(v.From, Input{said, in.register(r.Van.Code)})
+	v.From = append(v.From, in.lying(r.Van.Code))
 	for _, l := range r.Listings[1:] {
-		v.From = append(v.From, Input{l.File, in.sum(l.File)})
+		v.From = append(v.From, Input{l.File, in.sum(l.File)}, in.lying(sheetName(l.File)))
 	}
 	seen := map[string]bool{}
 	add := func(name string, sum func(string) string) {

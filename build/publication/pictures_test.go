@@ -6,6 +6,7 @@ import (
 	"image/color"
 	"image/jpeg"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"testing/fstest"
@@ -149,5 +150,37 @@ func TestMarksLieOnThePicture(t *testing.T) {
 		if text := ask(t, b, chromedp.Evaluate[string](`[...document.querySelectorAll(".picture ol li")].map((li) => li.innerText).join()`)); text != "Push <here>,The hinge" {
 			t.Errorf("%d pixels wide: the words are %q", width, text)
 		}
+	}
+}
+
+// A picture that only a build sheet lists and that cannot be made is an error of a
+// publish too, and one that was picked up by its name is none.
+func TestPicturesThatCannotBeMade(t *testing.T) {
+	for name, c := range map[string]struct {
+		list, file string
+		severity   problem.Severity
+	}{
+		"listed by a build sheet":       {"pictures = [{ file = \"bad.jpg\", alt = \"Box\" }]\n", "pictures/bad.jpg", problem.Error},
+		"in the folder of the van":      {"", "pictures/VAAA/bikes the lid.jpg", problem.Warning},
+		"in the folder of build sheets": {"", "pictures/batch-0/bikes the lid.jpg", problem.Warning},
+	} {
+		t.Run(name, func(t *testing.T) {
+			lib, _ := theLibrary()
+			files := sample.Many(lib, 2, 1)
+			bikeBox(files)
+			sheet := string(files["builds/batch-0.toml"].Data) + "[fitted.bikes]\nsystem = \"living/bike-box\"\nat = { side = \"rear\" }\n" + c.list
+			files["builds/batch-0.toml"], files[c.file] = file(sheet), file("GIF89a")
+			target := filepath.Join(t.TempDir(), "site")
+			for range 2 { // the second time from the ledger
+				made, found, err := publishFiles(files, target, nil)
+				if err != nil {
+					t.Fatal(err)
+				}
+				told := slices.DeleteFunc(found, func(p problem.Problem) bool { return p.Code != "bad-picture" })
+				if len(told) != 1 || told[0].Severity != c.severity || (made.Vans == 2) == (c.severity == problem.Error) {
+					t.Errorf("%+v: %v", made, told)
+				}
+			}
+		})
 	}
 }

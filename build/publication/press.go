@@ -73,6 +73,7 @@ func (p *press) compose(r spec.Read) (composed, problem.List) {
 type printed struct {
 	pages    int
 	pictures []madeFrom
+	unusable problem.List // pictures that were picked up by their names and could not be made
 }
 
 // sums are those of the pictures' files as a phone's list has them.
@@ -137,8 +138,14 @@ func (p *press) pictures(v *spec.Van, out *printed) (map[string]pictures.Made, e
 				continue
 			}
 			made, err := p.shelf.take(name.File)
-			if err != nil {
-				return nil, err
+			switch {
+			case err != nil && name.ByName:
+				out.unusable.Add(spec.UnusablePicture("", name.File, err))
+				continue
+			case err != nil:
+				return nil, pictureError{err}
+			case len(made.Made.Variants) == 0: // which was told when the fleet was read
+				continue
 			}
 			shown[name.File] = made.Made
 			out.pictures = append(out.pictures, made)
@@ -149,6 +156,10 @@ func (p *press) pictures(v *spec.Van, out *printed) (map[string]pictures.Made, e
 	}
 	return shown, nil
 }
+
+// pictureError is that of a picture that could not be made, which is told as a
+// problem of the fleet.
+type pictureError struct{ error }
 
 // row is what the fleet's pages say of a van whose own pages are not written. Its
 // guide is put together only where there is a booklet to compare it with.

@@ -231,11 +231,13 @@ func (p *publishing) printVan(press *press, r spec.Read, from vanInputs) (proble
 	out, err := press.van(put, r)
 	if err != nil {
 		p.skip(r)
-		if len(press.shelf.failed()) > 0 { // which is told as a problem of the fleet
+		if told := (pictureError{}); errors.As(err, &told) {
 			return found, nil
 		}
 		return found, err
 	}
+	found.Add(out.unusable...)
+	made.Problems = append(made.Problems, out.unusable...)
 	made.Pages, made.Pictures = out.pages, out.pictures
 	if err := p.staging.Seal(r.Van.Code, made); err != nil {
 		p.skip(r)

@@ -265,7 +265,11 @@ func NotInTable(fleet *spec.Fleet) map[string]int {
 	lost := map[string]int{}
 	for _, r := range fleet.Reads() {
 		for _, f := range r.Van.Fitted {
-			lost["pictures"] += len(f.Pictures)
+			for _, p := range f.Pictures {
+				if !p.ByName { // else its file goes where the folder goes
+					lost["pictures"]++
+				}
+			}
 		}
 		lost["step"] += len(r.Van.Added.Steps)
 		lost["changed"] += len(r.Van.Changed)

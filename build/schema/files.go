@@ -167,7 +167,7 @@ func (m *maker) common() node {
 		"text":   text("What is there."),
 	}, "across", "down", "text")
 	picture := object(node{
-		"file":  text("A file in the folder pictures."),
+		"file":  text("A file in the folder pictures, or in the van's own folder there: RW/gas-locker.jpg."),
 		"alt":   text("What it shows, for those who cannot see it."),
 		"marks": list(mark, "Places on it, numbered in this order."),
 	}, "file", "alt")

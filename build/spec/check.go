@@ -41,7 +41,7 @@ func (l *loader) checkFacts(v *Van, f *Fitted) {
 }
 
 func (l *loader) missingFact(v *Van, f *Fitted, d fact.Decl) {
-	if f.Name == "body" && len(f.Values) == 0 {
+	if f.Name == bodyName && len(f.Values) == 0 {
 		return // the whole body is missing, which has been said
 	}
 	detail := fmt.Sprintf("Add %s. See: doorpocket systems %s", d.Blank(), f.System.ID)

@@ -41,22 +41,22 @@ func (l *loader) checkPictures(v *Van, f *Fitted, d prose.Doc) {
 
 // header is how a spec writes where a fitted system begins.
 func (f *Fitted) header() string {
-	if f.Name == "body" {
+	if f.Name == bodyName {
 		return "[body]"
 	}
 	return fmt.Sprintf("[fitted.%s]", f.Name)
 }
 
 func (f *Fitted) pictureAdvice(stem string) string {
-	if f.Automatic {
-		return "Nobody names pictures for it: take the line out of the page."
-	}
 	var stems []string
 	for _, p := range f.Pictures {
 		stems = append(stems, p.Stem())
 	}
 	if near := problem.Nearest(stem, stems); near != "" {
 		return fmt.Sprintf("Did you mean %q?", near)
+	}
+	if f.Automatic {
+		return fmt.Sprintf("No spec lists pictures for it. Call the picture after %q and put it into the van's own folder of pictures, or take the line out of the page.", f.Name)
 	}
 	return fmt.Sprintf("Put the picture into the folder pictures and name it there, for example: pictures = [{ file = %q, alt = \"...\" }]", stem+".jpg")
 }

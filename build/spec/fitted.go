@@ -22,7 +22,7 @@ func (l *loader) fitted(r *manifest.Reader, name string, under *Fitted) *Fitted 
 	switch {
 	case !validName(name):
 		r.ProblemAt(r.At(), "bad-name", fmt.Sprintf("A fitted system cannot be called %q", name), nameRule)
-	case name == "body":
+	case name == bodyName:
 		r.ProblemAt(r.At(), "bad-name", `A fitted system cannot be called "body"`, "That is the name of the van's own body, whose facts stand in [body]. Give it another.")
 	}
 	system := l.system(r, under)

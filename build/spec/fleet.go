@@ -94,6 +94,7 @@ type Fitted struct {
 	Automatic bool // it joined by itself
 	Span      problem.Span
 	label     statedLabel
+	listAt    problem.Span // of the list of pictures, the zero Span where none stands in a file
 }
 
 // Place is where a fitted system is. Lengths are facts with the dimension of a
@@ -107,10 +108,11 @@ type Place struct {
 
 // Picture is a photograph of a fitted system.
 type Picture struct {
-	File  string // in the folder pictures/
-	Alt   string
-	Marks []Mark // numbered from 1 in this order
-	At    problem.Span
+	File   string // in the folder pictures/, of a van's or build sheet's own with that: RW/gas-locker.jpg
+	Alt    string
+	Marks  []Mark // numbered from 1 in this order
+	ByName bool   // no spec lists it: its name says what it belongs to and what it shows
+	At     problem.Span
 }
 
 // Mark is a place on a picture with words for what is there.
@@ -120,8 +122,8 @@ type Mark struct {
 }
 
 // Stem is the name by which the words of a page call a picture: its file
-// without the ending.
-func (p Picture) Stem() string { return strings.TrimSuffix(p.File, path.Ext(p.File)) }
+// without folder and ending.
+func (p Picture) Stem() string { return strings.TrimSuffix(path.Base(p.File), path.Ext(p.File)) }
 
 // Picture finds a picture by its stem, nil where there is none.
 func (f *Fitted) Picture(stem string) *Picture {

@@ -27,6 +27,8 @@ type loader struct {
 	sheets   map[string]*sheet
 	torn     map[string]bool           // files in which not every line could be read
 	shots    map[string][]problem.Span // files of pictures, and where each is named
+	byName   map[string]problem.Span   // those that are picked up by their names
+	albums   map[string]bool           // folders of pictures
 	used     map[string]bool           // build sheets that something is built on
 	extra    *extra                    // what fleet.toml and build sheets add to the routines
 	settling bool                      // the register is about to be brought up to date
@@ -66,9 +68,13 @@ func (l *loader) load() (*Fleet, problem.List) {
 // open reads what all vans share.
 func open(files fs.FS, prefix string, lib *components.Library) *loader {
 	l := &loader{files: files, prefix: prefix, given: lib, prose: prose.New(), sheets: map[string]*sheet{}, torn: map[string]bool{}, shots: map[string][]problem.Span{},
+		byName: map[string]problem.Span{}, albums: map[string]bool{},
 		used:  map[string]bool{},
 		extra: &extra{},
 		fleet: &Fleet{Operator: Operator{Library: lib}, Staff: map[string]*Staff{}, Sources: map[string][]byte{}, read: map[*Van]Read{}}}
+	for _, name := range Albums(files) {
+		l.albums[name] = true
+	}
 	l.ownSystems()
 	l.readFleet()
 	l.readRegister()
@@ -255,4 +261,5 @@ func (l *loader) checkFleet(vans []Summary) {
 	l.checkStepsFitted(vans)
 	l.checkRegister(vans)
 	l.checkBooklets(vans)
+	l.checkAlbums(vans)
 }

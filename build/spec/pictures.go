@@ -1,11 +1,11 @@
 package spec
 
 import (
-	"errors"
 	"fmt"
 	"io"
 	"io/fs"
 	"maps"
+	"path"
 	"runtime"
 	"slices"
 	"strings"
@@ -24,15 +24,15 @@ func (l *loader) pictures(r *manifest.Reader, f *Fitted) {
 	if list == nil {
 		return
 	}
-	f.Pictures = nil
+	f.Pictures, f.listAt = nil, r.KeySpan("pictures")
 	for _, p := range list {
 		file, ok := p.Text("file", manifest.Required, manifest.Example(`"rowan-gas-locker.jpg"`))
 		alt, _ := p.Text("alt", manifest.Required, manifest.Example(`"The open locker with both cylinders"`))
 		if !ok {
 			continue
 		}
-		if strings.ContainsAny(file, `/\`) || !fs.ValidPath(file) || label.Reserved(file) {
-			p.Problem("file", "bad-name", fmt.Sprintf("%q is no file in the folder pictures", file), "Write the file's name without a folder.")
+		if strings.Count(file, "/") > 1 || strings.Contains(file, `\`) || !fs.ValidPath(file) || label.Reserved(path.Base(file)) {
+			p.Problem("file", "bad-name", fmt.Sprintf("%q is no file in the folder pictures", file), "Write the file's name, or one folder and the file's name, as in \"RW/gas-locker.jpg\".")
 			continue
 		}
 		picture := Picture{File: file, Alt: strings.TrimSpace(alt), At: p.Span("file"), Marks: l.marks(p)}
@@ -52,9 +52,10 @@ func (l *loader) pictures(r *manifest.Reader, f *Fitted) {
 
 func (l *loader) pictureHint(file string) string {
 	var there []string
-	if entries, err := fs.ReadDir(l.files, "pictures"); err == nil {
+	folder := path.Dir(file)
+	if entries, err := fs.ReadDir(l.files, path.Join("pictures", folder)); err == nil {
 		for _, e := range entries {
-			there = append(there, e.Name())
+			there = append(there, path.Join(folder, e.Name()))
 		}
 	}
 	if near := problem.Nearest(file, there); near != "" {
@@ -67,7 +68,14 @@ func (l *loader) pictureHint(file string) string {
 // show it, and as many at a time as there are processors: it is by far the
 // longest part of reading a fleet.
 func (l *loader) makePictures() {
-	files := slices.Sorted(maps.Keys(l.shots))
+	named := map[string]bool{}
+	for file := range l.shots {
+		named[file] = true
+	}
+	for file := range l.byName {
+		named[file] = true
+	}
+	files := slices.Sorted(maps.Keys(named))
 	made := make([]pictures.Made, len(files))
 	errs := make([]error, len(files))
 	queue := make(chan int)
@@ -87,7 +95,11 @@ func (l *loader) makePictures() {
 	l.fleet.Pictures = map[string]pictures.Made{}
 	for i, file := range files {
 		if errs[i] != nil {
-			l.badPicture(l.shots[file], file, errs[i])
+			if spans := l.shots[file]; len(spans) > 0 {
+				l.badPicture(spans, file, errs[i])
+			} else {
+				l.problems.Add(UnusablePicture(l.prefix, file, errs[i]))
+			}
 			continue
 		}
 		l.fleet.Pictures[file] = made[i]
@@ -111,16 +123,7 @@ func (l *loader) makePicture(name string) (pictures.Made, error) {
 
 // badPicture reports a picture once, with every place that names it.
 func (l *loader) badPicture(named []problem.Span, file string, err error) {
-	code, summary, detail := "unreadable-file", fmt.Sprintf("Picture %q cannot be read", file),
-		fmt.Sprintf("The system says: %v. Check its name and its permissions.", err)
-	var refusal *pictures.Refusal
-	var pathErr *fs.PathError
-	switch {
-	case errors.As(err, &refusal):
-		code, summary, detail = "bad-picture", refusal.Summary, refusal.Detail
-	case errors.As(err, &pathErr):
-		detail = fmt.Sprintf("The system says: %v. Check its name and its permissions.", pathErr.Err)
-	}
+	code, summary, detail := whyNot(file, err)
 	p := problem.New(problem.Error, named[0], code, summary, detail)
 	for _, at := range named[1:] {
 		p = p.WithNote(at, "also named here")

@@ -49,6 +49,7 @@ type Read struct {
 	Sources  map[string][]byte // the spec by the name shown in problems
 	Problems problem.List
 	shots    map[string][]problem.Span
+	byName   map[string]problem.Span
 }
 
 // Sheet is what a build sheet says of its vans, with those under it and without
@@ -106,7 +107,7 @@ func (r *Reading) Picture(file string) (pictures.Made, error) { return r.l.makeP
 func (r *Reading) Close(vans []Summary, pictures map[string]error) problem.List {
 	r.l.checkFleet(vans)
 	for _, file := range slices.Sorted(maps.Keys(pictures)) {
-		spans := r.shots[file]
+		spans := slices.Concat(r.l.shots[file], r.shots[file])
 		if len(spans) == 0 {
 			continue
 		}
@@ -152,9 +153,9 @@ func (l *loader) readVan(file string) Read {
 	fleet := *l.fleet
 	fleet.Staff, fleet.Sources = map[string]*Staff{}, map[string][]byte{}
 	own := &loader{settling: l.settling, files: l.files, prefix: l.prefix, given: l.given, fleet: &fleet, prose: l.prose, sheets: l.sheets,
-		torn: map[string]bool{}, shots: map[string][]problem.Span{}, used: map[string]bool{}, extra: l.extra}
+		torn: map[string]bool{}, shots: map[string][]problem.Span{}, byName: map[string]problem.Span{}, albums: l.albums, used: map[string]bool{}, extra: l.extra}
 	v := own.van(file)
-	read := Read{Van: v, Sources: fleet.Sources, Problems: own.problems, shots: own.shots}
+	read := Read{Van: v, Sources: fleet.Sources, Problems: own.problems, shots: own.shots, byName: own.byName}
 	if v == nil {
 		return read
 	}
@@ -202,6 +203,7 @@ func (l *loader) take(r Read) {
 	for file, spans := range r.shots {
 		l.shots[file] = append(l.shots[file], spans...)
 	}
+	maps.Copy(l.byName, r.byName)
 	if r.Van == nil {
 		return
 	}

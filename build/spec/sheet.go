@@ -37,6 +37,7 @@ type content struct {
 	partial   bool     // more is written than could be read
 	added     additions
 	changed   []noted
+	joining   map[string][]Picture // picked up for what joins by itself, by the name it joins under
 }
 
 const (
@@ -82,7 +83,7 @@ func (l *loader) resolve(s *sheet) {
 		s.build = build
 		base = l.sheetNamed(r, build)
 	}
-	s.content = l.overlay(r, base)
+	s.content = l.overlay(r, base, s.name)
 	l.extra.steps = append(l.extra.steps, s.added.steps...)
 	s.added.includes = joined(s.added.includes, l.readRoutines(r))
 	r.Done()
@@ -127,9 +128,9 @@ func (l *loader) ring(s *sheet) string {
 }
 
 // overlay reads [body], [fitted.*], without and complete of a file on top of a
-// build sheet, nil for none.
-func (l *loader) overlay(r *manifest.Reader, base *sheet) content {
-	c := content{body: map[string]fact.Value{}, added: additions{steps: l.readSteps(r)}, partial: r == nil || l.torn[r.Source().Name] || (base == nil && r.Has("build"))}
+// build sheet, nil for none. album is its folder of pictures.
+func (l *loader) overlay(r *manifest.Reader, base *sheet, album string) content {
+	c := content{body: map[string]fact.Value{}, joining: map[string][]Picture{}, added: additions{steps: l.readSteps(r)}, partial: r == nil || l.torn[r.Source().Name] || (base == nil && r.Has("build"))}
 	if base != nil {
 		maps.Copy(c.body, base.body)
 		c.bodyAt = base.bodyAt
@@ -139,6 +140,7 @@ func (l *loader) overlay(r *manifest.Reader, base *sheet) content {
 		c.partial = c.partial || base.partial
 		c.added = c.added.over(base.added)
 		c.changed = slices.Clone(base.changed)
+		maps.Copy(c.joining, base.joining)
 	}
 	c.changed = append(c.changed, l.readChanged(r)...)
 	if b := r.Table("body"); b != nil {
@@ -167,6 +169,7 @@ func (l *loader) overlay(r *manifest.Reader, base *sheet) content {
 			c.fitted = append(c.fitted, over)
 		}
 	}
+	l.pickUp(r, &c, base, album)
 	return c
 }
 
@@ -215,4 +218,4 @@ func (l *loader) automatic(name string) *components.System {
 
 // ValidName reports whether something fitted, a spec or a build sheet can be called
 // so.
-func ValidName(name string) bool { return validName(name) && name != "body" }
+func ValidName(name string) bool { return validName(name) && name != bodyName }

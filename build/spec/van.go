@@ -41,13 +41,13 @@ func (l *loader) van(file string) *Van {
 		v.Build = build
 		base = l.sheetNamed(r, build)
 	}
-	c := l.overlay(r, base)
+	c := l.overlay(r, base, v.Code)
 	v.Fitted = c.fitted
-	l.embody(v, c.body, c.bodyAt, r.At())
+	l.embody(v, c, r.At())
 	l.staff(v, r)
 	r.Done()
 	v.Without = c.absent
-	l.complete(v, c.absent)
+	l.complete(v, c)
 	l.shareOut(v, c.added)
 	v.Changed = l.lately(v, slices.Concat(l.extra.changed, c.changed))
 	if !c.partial {
@@ -55,6 +55,9 @@ func (l *loader) van(file string) *Van {
 	}
 	return v
 }
+
+// bodyName is the name of a van's own body among what is fitted.
+const bodyName = "body"
 
 func (l *loader) code(r *manifest.Reader) string {
 	code, ok := r.Text("code", manifest.Required, manifest.Example(`"RW"`))
@@ -70,7 +73,8 @@ func (l *loader) code(r *manifest.Reader) string {
 }
 
 // embody puts the body among the fitted systems.
-func (l *loader) embody(v *Van, values map[string]fact.Value, at, van problem.Span) {
+func (l *loader) embody(v *Van, c content, van problem.Span) {
+	values, at := c.body, c.bodyAt
 	system := l.fleet.Library.System(components.BodySystem)
 	if system == nil {
 		return
@@ -80,18 +84,19 @@ func (l *loader) embody(v *Van, values map[string]fact.Value, at, van problem.Sp
 		l.problems.Errorf(van, "missing-body", "The van has no body", "State its length, width, height and so on in [body], here or in its build sheet.")
 		values = nil
 	}
-	v.Body = &Fitted{Name: "body", System: system, Values: values, Automatic: true, Span: at}
+	v.Body = &Fitted{Name: bodyName, System: system, Values: values, Pictures: c.joining[bodyName], Automatic: true, Span: at}
 	v.Fitted = append(v.Fitted, v.Body)
 }
 
 // complete adds what joins by itself and the defaults, puts the fitted systems
 // in order and checks the whole.
-func (l *loader) complete(v *Van, absent []string) {
+func (l *loader) complete(v *Van, c content) {
 	v.aboard = map[string]bool{}
 	for _, f := range v.Fitted {
 		v.aboard[f.System.ID] = true
 	}
-	l.join(v, absent)
+	l.join(v, c)
+	l.checkJoined(v, c.joining)
 	families := map[string]int{}
 	for i, f := range l.fleet.Library.Families {
 		families[f.ID] = i
@@ -111,19 +116,19 @@ func (l *loader) complete(v *Van, absent []string) {
 
 // join adds the systems that are there wherever another is, but for those that
 // the spec says are absent.
-func (l *loader) join(v *Van, absent []string) {
+func (l *loader) join(v *Van, c content) {
 	for grown := true; grown; {
 		grown = false
 		for _, s := range l.fleet.Library.Systems() {
-			wanted := slices.ContainsFunc(s.Automatic, v.Aboard) && !v.aboard[s.ID] && !slices.Contains(absent, path.Base(s.ID))
+			wanted := slices.ContainsFunc(s.Automatic, v.Aboard) && !v.aboard[s.ID] && !slices.Contains(c.absent, path.Base(s.ID))
 			if !wanted {
 				continue
 			}
 			name := path.Base(s.ID)
 			if v.Named(name) != nil {
-				name = strings.ReplaceAll(s.ID, "/", "-")
+				name = dashed(s)
 			}
-			v.Fitted = append(v.Fitted, &Fitted{Name: name, System: s, Values: map[string]fact.Value{}, Automatic: true, Span: v.At})
+			v.Fitted = append(v.Fitted, &Fitted{Name: name, System: s, Values: map[string]fact.Value{}, Pictures: c.joining[name], Automatic: true, Span: v.At})
 			v.aboard[s.ID] = true
 			grown = true
 		}
