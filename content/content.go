@@ -7,7 +7,7 @@ import (
 	"io/fs"
 )
 
-//go:embed fleet.toml labels.toml builds vans pages
+//go:embed fleet.toml labels.toml builds vans pages pictures
 var fleet embed.FS
 
 // Fleet is the demonstration fleet's folder.
