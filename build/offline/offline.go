@@ -35,6 +35,7 @@ type Guide struct {
 	Van     string // its code
 	Safety  string // changes where something changes that keeps people safe
 	Files   []File
+	Spare   []File      // kept only where a browser asks for one of them: it cannot read what Files has instead
 	Instead [][2]string // a path that is not kept, and the file that stands in for it
 	Lost    []byte      // the page for one that is not on the phone; START is the van's start
 }
@@ -64,13 +65,17 @@ func Worker(script []byte, g Guide) []byte {
 		Van     string      `json:"van"`
 		Safety  string      `json:"safety"`
 		Files   [][2]string `json:"files"`
+		Spare   [][2]string `json:"spare"`
 		Instead [][2]string `json:"instead"`
 		Lost    string      `json:"lost"`
-	}{g.Van, g.Safety, nil, g.Instead, string(g.Lost)}
+	}{g.Van, g.Safety, nil, [][2]string{}, g.Instead, string(g.Lost)}
 	files := slices.Clone(g.Files)
 	slices.SortStableFunc(files, func(a, b File) int { return cmp.Compare(rank(g.Van, a.Path), rank(g.Van, b.Path)) })
 	for _, f := range files {
 		list.Files = append(list.Files, [2]string{strings.TrimSuffix(f.Path, "index.html"), f.Sum})
+	}
+	for _, f := range g.Spare {
+		list.Spare = append(list.Spare, [2]string{f.Path, f.Sum})
 	}
 	if list.Instead == nil {
 		list.Instead = [][2]string{}

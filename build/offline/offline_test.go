@@ -18,6 +18,7 @@ func TestWorker(t *testing.T) {
 	got := string(offline.Worker([]byte("script();\n"), offline.Guide{
 		Van: "RW", Safety: "s", Lost: []byte(`<a href="START"></a>`),
 		Instead: [][2]string{{"pictures/a-480.jpg", "pictures/a-960.jpg"}},
+		Spare:   []offline.File{{Path: "pictures/b-960.jpg", Sum: abc}},
 		Files: []offline.File{
 			{Path: "pictures/a-960.jpg", Sum: abc}, {Path: "RW/G1/index.html", Sum: abc}, {Path: "parts/x.js", Sum: abc},
 			{Path: "RW/find.js", Sum: abc}, {Path: "RW/wrong/fire/de/index.html", Sum: abc}, {Path: "RW/index.html", Sum: abc},
@@ -30,6 +31,7 @@ func TestWorker(t *testing.T) {
 	var list struct {
 		Van, Safety, Lost string
 		Files, Instead    [][2]string
+		Spare             [][2]string
 	}
 	if err := json.Unmarshal([]byte(strings.TrimPrefix(head, "const guide = ")), &list); err != nil {
 		t.Fatalf("%v in %s", err, head)
@@ -39,7 +41,7 @@ func TestWorker(t *testing.T) {
 	if diff := cmp.Diff(want, list.Files); diff != "" {
 		t.Error(diff)
 	}
-	if list.Van != "RW" || list.Safety != "s" || list.Lost != `<a href="START"></a>` || len(list.Instead) != 1 {
+	if list.Van != "RW" || list.Safety != "s" || list.Lost != `<a href="START"></a>` || len(list.Instead) != 1 || len(list.Spare) != 1 || list.Spare[0] != [2]string{"pictures/b-960.jpg", sum} {
 		t.Errorf("%+v", list)
 	}
 }

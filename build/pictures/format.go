@@ -8,7 +8,7 @@ import (
 	"io"
 	"strings"
 
-	"golang.org/x/image/webp"
+	"doorpocket/build/pictures/webp"
 )
 
 // format is a format that can be read.

@@ -3,12 +3,16 @@ package pictures
 import (
 	"bytes"
 	"crypto/sha256"
+	"encoding/binary"
 	"fmt"
 	"image"
 	"image/color"
+	"math/rand/v2"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
+
+	"doorpocket/build/pictures/webp"
 )
 
 // Sizes: never enlarged, no size twice, and the sides keep their proportion.
@@ -35,24 +39,88 @@ func TestSizes(t *testing.T) {
 // Names are made from content: the same for the same, another for another.
 func TestVariants(t *testing.T) {
 	data := asJPEG(t, quadrants(1200, 800))
-	made, images := mustMake(t, "Gas Locker (Ünder).JPG", data)
+	made, images := mustMakeBoth(t, "Gas Locker (Ünder).JPG", data)
 	if len(made.Variants) != 2 || made.Largest().Width != 960 {
 		t.Fatalf("variants: %v", made.Variants)
 	}
-	for i, v := range made.Variants {
-		sum := sha256.Sum256(v.Data)
-		if want := fmt.Sprintf("gas-locker-under-%x-%d.jpg", sum[:5], v.Width); v.Name != want {
-			t.Errorf("%s, want %s", v.Name, want)
+	for end, variants := range map[string][]Variant{".jpg": made.Variants, ".webp": made.Modern} {
+		sum := sha256.New()
+		for _, v := range variants {
+			sum.Write(v.Data)
 		}
+		for _, v := range variants {
+			if want := fmt.Sprintf("gas-locker-under-%x-%d%s", sum.Sum(nil)[:5], v.Width, end); v.Name != want {
+				t.Errorf("%s, want %s", v.Name, want)
+			}
+		}
+	}
+	for i, v := range made.Variants {
 		checkCorners(t, v.Name, images[i], upright)
 	}
-	again, _ := mustMake(t, "Gas Locker (Ünder).JPG", data)
+	again, _ := mustMakeBoth(t, "Gas Locker (Ünder).JPG", data)
 	if diff := cmp.Diff(made, again); diff != "" {
 		t.Errorf("the same file gives other bytes: %s", diff)
 	}
-	other, _ := mustMake(t, "Gas Locker (Ünder).JPG", asJPEG(t, quadrants(1200, 802)))
+	other, _ := mustMakeBoth(t, "Gas Locker (Ünder).JPG", asJPEG(t, quadrants(1200, 802)))
 	if other.Variants[0].Name == made.Variants[0].Name {
 		t.Error("another picture has the same name")
+	}
+}
+
+// Beside every JPEG stands a WebP of the same size in fewer bytes, of the same
+// image; a phone keeps the largest of them.
+func TestModern(t *testing.T) {
+	for name, o := range map[string]orientation{"a.jpg": upright, "b.jpg": 6} {
+		made, _ := mustMakeBoth(t, name, segments(asJPEG(t, quadrants(1200, 800)), exifSegment(held(binary.LittleEndian, o))))
+		if len(made.Modern) != 2 || made.Kept().Name != made.Modern[1].Name || len(made.All()) != 4 {
+			t.Fatalf("%s: %d in WebP, kept %s", name, len(made.Modern), made.Kept().Name)
+		}
+		for i, v := range made.Modern {
+			jpeg := made.Variants[i]
+			m, err := webp.Decode(bytes.NewReader(v.Data))
+			if err != nil || m.Bounds().Size() != image.Pt(v.Width, v.Height) || v.Width != jpeg.Width || v.Height != jpeg.Height || len(v.Data) >= len(jpeg.Data) {
+				t.Errorf("%s: %dx%d, %d bytes, %v; the JPEG has %d bytes", v.Name, v.Width, v.Height, len(v.Data), err, len(jpeg.Data))
+				continue
+			}
+			checkCorners(t, v.Name, m, o)
+		}
+	}
+}
+
+// Noise is no smaller in WebP: then there is none.
+func TestNoLargerInWebP(t *testing.T) {
+	m := image.NewRGBA(image.Rect(0, 0, 500, 300))
+	random := rand.New(rand.NewPCG(1, 2))
+	for i := range m.Pix {
+		m.Pix[i] = byte(random.IntN(256)) | byte(i%4/3*255)
+	}
+	made, _ := mustMakeBoth(t, "noise.png", asPNG(t, m))
+	if len(made.Modern) != 0 || made.Kept().Name != made.Largest().Name {
+		t.Errorf("%d variants in WebP, kept %s", len(made.Modern), made.Kept().Name)
+	}
+}
+
+// Without WebP the JPEG is the same, and pages can be weighed as if there were
+// both.
+func TestJPEGAlone(t *testing.T) {
+	data := asJPEG(t, quadrants(1200, 800))
+	both, _ := mustMakeBoth(t, "box.jpg", data)
+	alone, err := MakeJPEG("box.jpg", data)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if diff := cmp.Diff(both.Variants, alone.Variants); diff != "" || alone.Modern != nil {
+		t.Error(diff, alone.Modern)
+	}
+	supposed := alone.Supposed()
+	for i, v := range supposed.Modern {
+		want := both.Modern[i]
+		if len(v.Name) != len(want.Name) || v.Width != want.Width || v.Height != want.Height || v.Data != nil {
+			t.Errorf("%+v in the place of %s", v, want.Name)
+		}
+	}
+	if len(supposed.Modern) != 2 || len(alone.Modern) != 0 {
+		t.Errorf("%d and %d in WebP", len(supposed.Modern), len(alone.Modern))
 	}
 }
 

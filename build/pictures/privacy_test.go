@@ -67,24 +67,34 @@ func TestNothingButTheImage(t *testing.T) {
 		if !bytes.Contains(data, []byte(canary)) {
 			t.Fatalf("%s: no canary in the source: the test proves nothing", name)
 		}
-		made, _ := mustMake(t, name, data)
-		for _, v := range made.Variants {
+		made, _ := mustMakeBoth(t, name, data)
+		if len(made.Modern) == 0 {
+			t.Errorf("%s: no WebP", name)
+		}
+		for _, v := range made.All() {
 			for _, f := range forbidden {
 				if bytes.Contains(v.Data, []byte(f)) || strings.Contains(v.Name, f) {
 					t.Errorf("%s: %s holds %q", name, v.Name, f)
 				}
 			}
-			if kinds := kindsOf(t, v.Data); kinds != "d8 db c0 c4 da d9" {
+			want := "d8 db c0 c4 da d9"
+			if isWebP(v.Data) {
+				want = "VP8 "
+			}
+			if kinds := kindsOf(t, v.Data); kinds != want {
 				t.Errorf("%s: %s has segments %s", name, v.Name, kinds)
 			}
 		}
 	}
 }
 
-// kindsOf lists the kinds of segments of a JPEG, one that repeats once, and
-// fails for bytes after its end.
+// kindsOf lists the kinds of segments of a JPEG, one that repeats once, or of the
+// chunks of a WebP, and fails for bytes after its end.
 func kindsOf(t *testing.T, data []byte) string {
 	t.Helper()
+	if isWebP(data) {
+		return chunksOf(t, data)
+	}
 	kinds := "d8"
 	for at := 2; at+1 < len(data); {
 		if data[at] != 0xff {
@@ -106,6 +116,20 @@ func kindsOf(t *testing.T, data []byte) string {
 		}
 	}
 	return kinds
+}
+
+func chunksOf(t *testing.T, data []byte) string {
+	t.Helper()
+	if int(binary.LittleEndian.Uint32(data[4:]))+8 != len(data) {
+		t.Errorf("%d bytes, and it says %d", len(data), binary.LittleEndian.Uint32(data[4:])+8)
+	}
+	var kinds []string
+	for at := 12; at+8 <= len(data); {
+		kinds = append(kinds, string(data[at:at+4]))
+		size := int(binary.LittleEndian.Uint32(data[at+4:]))
+		at += 8 + size + size%2
+	}
+	return strings.Join(kinds, " ")
 }
 
 // The tests read what the sample says as other programs do: the place is there

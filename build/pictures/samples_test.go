@@ -151,7 +151,18 @@ func extended(file []byte, w, h int, kind string, body []byte) []byte {
 // mustMake makes a picture that is in order and decodes its variants.
 func mustMake(t testing.TB, name string, data []byte) (Made, []image.Image) {
 	t.Helper()
-	made, err := Make(name, data)
+	return mustMakeBy(t, MakeJPEG, name, data)
+}
+
+// mustMakeBoth is mustMake with variants in WebP too.
+func mustMakeBoth(t testing.TB, name string, data []byte) (Made, []image.Image) {
+	t.Helper()
+	return mustMakeBy(t, Make, name, data)
+}
+
+func mustMakeBy(t testing.TB, how func(string, []byte) (Made, error), name string, data []byte) (Made, []image.Image) {
+	t.Helper()
+	made, err := how(name, data)
 	if err != nil {
 		t.Fatalf("%s: %v", name, err)
 	}

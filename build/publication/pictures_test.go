@@ -99,8 +99,8 @@ func TestPicturesArePublished(t *testing.T) {
 			names = append(names, name)
 		}
 	}
-	if len(names) != 4 {
-		t.Errorf("%d pictures, want two of each: %v", len(names), names)
+	if len(names) != 8 {
+		t.Errorf("%d pictures, want two sizes of each in two formats: %v", len(names), names)
 	}
 	for _, code := range []string{"AA", "BB"} {
 		name := "hirers/" + code + "/L1/index.html"
@@ -111,6 +111,7 @@ func TestPicturesArePublished(t *testing.T) {
 		for _, want := range []string{
 			`alt="Box &#34;B&#34; &lt;closed&gt; &amp; dry"`, `alt="Pull &#34;this&#34;"`,
 			`width="960" height="640"`, `width="700" height="1000"`, ` 480w, ../../pictures/box-`, `loading="lazy"`,
+			`<picture><source type="image/webp" srcset="../../pictures/box-`, `.webp 480w, ../../pictures/box-`, `.webp 960w" sizes="(min-width: 47em) 45em, calc(100vw - 2em)"><img src="../../pictures/box-`,
 			// a mark at an edge stays whole
 			`<svg viewBox="0 0 700 1000" aria-hidden="true"><circle cx="175" cy="500" r="38"/><text x="175" y="500" dy="17" font-size="47">1</text><circle cx="662" cy="38" r="38"/>`,
 			`<ol><li>Push &lt;here&gt;</li><li>The hinge</li></ol>`,

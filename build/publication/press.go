@@ -80,7 +80,7 @@ type printed struct {
 func (p printed) sums() map[string]string {
 	sums := map[string]string{}
 	for _, made := range p.pictures {
-		for i, v := range made.Made.Variants {
+		for i, v := range made.Made.All() {
 			sums[v.Name] = string(made.Stamps[i])[:offline.SumLong]
 		}
 	}
@@ -149,7 +149,7 @@ func (p *press) pictures(v *spec.Van, out *printed) (map[string]pictures.Made, e
 			}
 			shown[name.File] = made.Made
 			out.pictures = append(out.pictures, made)
-			for i, variant := range made.Made.Variants {
+			for i, variant := range made.Made.All() {
 				p.staging.Use(v.Code, "hirers/"+render.PictureFolder+variant.Name, made.Stamps[i])
 			}
 		}
@@ -198,8 +198,8 @@ func (p *press) fleet(vans []spec.Summary, rows []render.StaffRow, changes *comp
 	return p.put(site.Fleet, "staff/", staff)
 }
 
-// picture is a picture for pages. Where it has Stamps its files are in the site
-// already.
+// picture is a picture for pages. Where it has Stamps, in the order of all its
+// variants, its files are in the site already.
 type picture struct {
 	Made   pictures.Made
 	Stamps []site.Stamp
@@ -247,15 +247,16 @@ func (s *shelf) write(file string) (madeFrom, error) {
 	if p.Stamps != nil {
 		return madeFrom{file, p}, nil
 	}
-	out := madeFrom{File: file}
-	for _, v := range p.Made.Variants {
-		stamp, err := s.staging.Share("hirers/"+render.PictureFolder+v.Name, v.Data)
-		if err != nil {
-			return madeFrom{}, err
+	out := madeFrom{File: file, picture: p}
+	for _, variants := range [][]pictures.Variant{out.Made.Variants, out.Made.Modern} {
+		for i, v := range variants {
+			stamp, err := s.staging.Share("hirers/"+render.PictureFolder+v.Name, v.Data)
+			if err != nil {
+				return madeFrom{}, err
+			}
+			variants[i].Data = nil
+			out.Stamps = append(out.Stamps, stamp)
 		}
-		v.Data = nil
-		out.Made.Variants = append(out.Made.Variants, v)
-		out.Stamps = append(out.Stamps, stamp)
 	}
 	return out, nil
 }

@@ -101,7 +101,10 @@ func publishRead(fleet *spec.Fleet, s *site.Site, version string) (Made, error) 
 		return Made{}, err
 	}
 	err := p.write(&p.made, func() error {
-		press, err := newPress(fleet, p.staging, func(file string) (picture, error) { return picture{Made: fleet.Pictures[file]}, nil })
+		press, err := newPress(fleet, p.staging, func(file string) (picture, error) {
+			made, err := fleet.Picture(file)
+			return picture{Made: made}, err
+		})
 		if err != nil {
 			return err
 		}

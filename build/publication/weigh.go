@@ -6,6 +6,7 @@ import (
 	"sync"
 
 	"doorpocket/build/guide"
+	"doorpocket/build/pictures"
 	"doorpocket/build/render"
 	"doorpocket/build/spec"
 	"doorpocket/build/weight"
@@ -21,6 +22,11 @@ func Weigh(fleet *spec.Fleet) (problem.List, error) {
 	if err != nil {
 		return nil, err
 	}
+	op := fleet.Operator
+	op.Pictures = map[string]pictures.Made{}
+	for file, made := range fleet.Pictures {
+		op.Pictures[file] = made.Supposed()
+	}
 	var mu sync.Mutex
 	var found problem.List
 	for _, lang := range fleet.Languages {
@@ -28,6 +34,7 @@ func Weigh(fleet *spec.Fleet) (problem.List, error) {
 		err := each(len(fleet.Vans), func(i int) error {
 			v := fleet.Vans[i]
 			g, _ := kit.Build(v) // its problems are told elsewhere
+			g.Operator = &op
 			files, err := r.Van(g)
 			if err != nil {
 				return err

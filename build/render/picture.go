@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"doorpocket/build/guide"
+	photos "doorpocket/build/pictures"
 	"doorpocket/build/spec"
 )
 
@@ -23,6 +24,7 @@ const (
 
 type pictureView struct {
 	Src, Srcset, Sizes string
+	Modern             string // the set in a format that not every browser reads, "" for none
 	Width, Height      int
 	Tall               bool // higher than wide
 	Alt                string
@@ -68,18 +70,24 @@ func (v *van) picture(from string, p spec.Picture) template.HTML {
 		view.Sizes = sizesTall
 	}
 	view.onPicture(p.Marks)
+	view.Modern = srcset(folder, made.Modern)
 	if len(made.Variants) > 1 {
-		var set []string
-		for _, variant := range made.Variants {
-			set = append(set, fmt.Sprintf("%s %dw", folder+variant.Name, variant.Width))
-		}
-		view.Srcset = strings.Join(set, ", ")
+		view.Srcset = srcset(folder, made.Variants)
 	}
 	var b strings.Builder
 	if err := v.w.pages.ExecuteTemplate(&b, "picture", view); err != nil && v.err == nil {
 		v.err = err
 	}
 	return template.HTML(b.String())
+}
+
+// srcset lists files with their widths, for a browser to choose from.
+func srcset(folder string, variants []photos.Variant) string {
+	var set []string
+	for _, v := range variants {
+		set = append(set, fmt.Sprintf("%s %dw", folder+v.Name, v.Width))
+	}
+	return strings.Join(set, ", ")
 }
 
 // picture is one that the words of a page ask for by its stem. Words of their

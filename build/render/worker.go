@@ -7,6 +7,7 @@ import (
 
 	"doorpocket/build/guide"
 	"doorpocket/build/offline"
+	photos "doorpocket/build/pictures"
 	"doorpocket/build/spec"
 )
 
@@ -35,24 +36,34 @@ func (r *Renderer) Worker(guides []*guide.Guide, files []File, sums map[string]s
 	return File{Path: offline.Path(main.Van.Code), Data: offline.Worker(r.worker, g)}, nil
 }
 
-// pictures adds the largest variant of each picture of the van; it stands in
-// for the smaller ones, of which a phone then needs none.
+// pictures adds one variant of each picture of the van, which stands in for all
+// others that the same browser could ask for. Where that is a modern one the
+// largest of the others is a spare.
 func pictures(g *offline.Guide, main *guide.Guide, sums map[string]string) {
 	listed := map[string]bool{}
 	for _, p := range main.Pages {
 		for _, picture := range p.Fitted.Pictures {
 			made, ok := main.Operator.Pictures[picture.File]
-			if !ok || listed[made.Largest().Name] {
+			if !ok || listed[made.Kept().Name] {
 				continue
 			}
-			largest := made.Largest().Name
-			listed[largest] = true
-			g.Files = append(g.Files, offline.File{Path: PictureFolder + largest, Sum: sums[largest]})
-			for _, variant := range made.Variants {
-				if variant.Name != largest {
-					g.Instead = append(g.Instead, [2]string{PictureFolder + variant.Name, PictureFolder + largest})
-				}
+			kept, largest := made.Kept().Name, made.Largest().Name
+			listed[kept] = true
+			g.Files = append(g.Files, offline.File{Path: PictureFolder + kept, Sum: sums[kept]})
+			standIn(g, kept, made.Modern)
+			standIn(g, largest, made.Variants)
+			if largest != kept {
+				g.Spare = append(g.Spare, offline.File{Path: PictureFolder + largest, Sum: sums[largest]})
 			}
+		}
+	}
+}
+
+// standIn lets one variant stand in for the others of its format.
+func standIn(g *offline.Guide, name string, variants []photos.Variant) {
+	for _, v := range variants {
+		if v.Name != name {
+			g.Instead = append(g.Instead, [2]string{PictureFolder + v.Name, PictureFolder + name})
 		}
 	}
 }

@@ -36,6 +36,7 @@ type Fleet struct {
 	vans []label.Van // as the register sees them
 	wish label.Wish
 	read map[*Van]Read
+	make func(file string) (pictures.Made, error)
 }
 
 // Operator is what every guide of the fleet shares. Like a Van it has no field
@@ -51,7 +52,7 @@ type Operator struct {
 	Conditions map[string]map[string]string
 	Pages      []*OwnPage
 	Due        DueRules
-	Pictures   map[string]pictures.Made // by file; what could not be made is missing
+	Pictures   map[string]pictures.Made // by file, without modern variants; what could not be made is missing
 	Library    *components.Library
 	Register   *label.Register // labels.toml as it stands, nil where there is none
 	Left       []*LeftVan      // by code

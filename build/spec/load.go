@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"doorpocket/build/label"
+	"doorpocket/build/pictures"
 	"doorpocket/components"
 	"doorpocket/components/manifest"
 	"doorpocket/components/problem"
@@ -59,6 +60,7 @@ func (l *loader) load() (*Fleet, problem.List) {
 	}
 	l.checkFleet(all)
 	l.makePictures()
+	l.fleet.make = func(file string) (pictures.Made, error) { return l.makePicture(file, pictures.Make) }
 	l.problems.Quote(l.fleet.Sources)
 	l.problems.Sort()
 	l.problems.Dedupe()

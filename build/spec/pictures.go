@@ -83,7 +83,7 @@ func (l *loader) makePictures() {
 	for range min(len(files), runtime.GOMAXPROCS(0)) {
 		group.Go(func() {
 			for i := range queue {
-				made[i], errs[i] = l.makePicture(files[i])
+				made[i], errs[i] = l.makePicture(files[i], pictures.MakeJPEG)
 			}
 		})
 	}
@@ -108,7 +108,7 @@ func (l *loader) makePictures() {
 
 // makePicture reads no more of a file than can be of use: a film put there by
 // mistake may be larger than the memory.
-func (l *loader) makePicture(name string) (pictures.Made, error) {
+func (l *loader) makePicture(name string, how func(name string, data []byte) (pictures.Made, error)) (pictures.Made, error) {
 	file, err := l.files.Open("pictures/" + name)
 	if err != nil {
 		return pictures.Made{}, err
@@ -118,7 +118,7 @@ func (l *loader) makePicture(name string) (pictures.Made, error) {
 	if err != nil {
 		return pictures.Made{}, err
 	}
-	return pictures.Make(name, data)
+	return how(name, data)
 }
 
 // badPicture reports a picture once, with every place that names it.

@@ -100,7 +100,9 @@ func (r *Reading) Van(file string) Read {
 }
 
 // Picture makes one picture that vans name. It is safe for concurrent use.
-func (r *Reading) Picture(file string) (pictures.Made, error) { return r.l.makePicture(file) }
+func (r *Reading) Picture(file string) (pictures.Made, error) {
+	return r.l.makePicture(file, pictures.Make)
+}
 
 // Close gives the problems of all but the vans alone: of what they share, of
 // the fleet as a whole, and of pictures that could not be made.
@@ -218,6 +220,15 @@ func (l *loader) take(r Read) {
 		l.fleet.Staff[r.Van.Code] = r.Staff
 	}
 	l.fleet.read[r.Van] = r
+}
+
+// Picture makes one of the Pictures of a fleet that was loaded again, with modern
+// variants.
+func (f *Fleet) Picture(file string) (pictures.Made, error) {
+	if _, ok := f.Pictures[file]; !ok {
+		return pictures.Made{}, nil
+	}
+	return f.make(file)
 }
 
 // Reads gives all vans of a fleet that was loaded, as they were read.

@@ -1,6 +1,6 @@
 // The worker of one van: it keeps the whole guide on the phone and answers from
 // there. Above stands what the publish wrote: const guide = {van, safety, files:
-// [[path, sum], ...], instead: [[path, path], ...], lost}.
+// [[path, sum], ...], spare: [[path, sum], ...], instead: [[path, path], ...], lost}.
 //
 // Every file is kept under the sum of its content, and a file whose content has
 // another sum is not taken: so an error page, a login or a page of a half-way
@@ -11,11 +11,13 @@
 const root = new URL(".", self.location).pathname;
 const start = root + guide.van;
 const shelfName = "guide " + start; // of this van of this fleet and no other
-const sums = new Map(guide.files);
+const sums = new Map([...guide.files, ...guide.spare]);
+const spare = new Map(guide.spare);
 const instead = new Map(guide.instead);
 
 const keyOf = (sum) => new URL(start + "/" + sum, self.location).href;
 const stampKey = keyOf("safety");
+const spareKey = keyOf("spare");
 const types = { html: "text/html; charset=utf-8", js: "text/javascript; charset=utf-8", jpg: "image/jpeg", png: "image/png", webp: "image/webp" };
 const typeOf = (path) => types[path.endsWith("/") ? "html" : path.split(".").pop()] || "application/octet-stream";
 const isPicture = (path) => typeOf(path).startsWith("image/");
@@ -39,12 +41,16 @@ const fetchFile = async (shelf, path, sum) => {
   return false;
 };
 
+// list is what this phone keeps: pictures in the format of old browsers only where
+// one was asked for, since whoever asks for one reads no other.
+const list = async (shelf) => ((await shelf.match(spareKey)) ? [...guide.files, ...guide.spare] : guide.files);
+
 // fill fetches what the shelf lacks, a few at a time, and gives the paths that
 // could not be had. One that fails spoils no other.
 const fill = async () => {
   const shelf = await caches.open(shelfName);
   const there = new Set((await shelf.keys()).map((request) => request.url));
-  const wanted = guide.files.filter(([, sum]) => !there.has(keyOf(sum)));
+  const wanted = (await list(shelf)).filter(([, sum]) => !there.has(keyOf(sum)));
   const missing = [];
   const next = async () => {
     for (let file; (file = wanted.shift()); ) {
@@ -58,7 +64,7 @@ const fill = async () => {
 // prune takes off the shelf what no page of this guide shows.
 const prune = async () => {
   const shelf = await caches.open(shelfName);
-  const mine = new Set(guide.files.map(([, sum]) => keyOf(sum)));
+  const mine = new Set([spareKey, ...(await list(shelf)).map(([, sum]) => keyOf(sum))]);
   for (const request of await shelf.keys()) if (!mine.has(request.url)) await shelf.delete(request);
   await shelf.put(stampKey, new Response(guide.safety));
 };
@@ -144,9 +150,18 @@ self.addEventListener("fetch", (event) => {
   const visit = request.mode === "navigate";
   const mine = path === guide.van || path.startsWith(guide.van + "/");
   if (visit && mine) event.waitUntil(behind());
+  if (spare.has(path)) event.waitUntil(keepSpare().catch(orElse()));
   if (sums.has(path)) event.respondWith(answer(request, path));
   else if (visit && mine) event.respondWith(elsewhere(request, path));
 });
+
+// keepSpare keeps pictures in the format of old browsers too, from now on.
+const keepSpare = async () => {
+  const shelf = await caches.open(shelfName);
+  if (gone || (await shelf.match(spareKey))) return;
+  await shelf.put(spareKey, new Response("kept"));
+  await fill();
+};
 
 // elsewhere answers for addresses that are not in the list as they stand: one
 // without its last slash, one in small letters, or one that is not there.
