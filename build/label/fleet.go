@@ -1,6 +1,8 @@
 package label
 
 import (
+	"slices"
+
 	"doorpocket/components/manifest"
 	"doorpocket/components/problem"
 )
@@ -16,18 +18,39 @@ type Van struct {
 	Things     []Thing
 }
 
-// Thing is something fitted in a van.
+// Thing is something fitted in a van. Those of a whole fleet are held at once: what
+// few specs state stands apart.
 type Thing struct {
 	Name, System string
 	Letter       string       // of its family, "" where that has none
 	Label        string       // the code that the spec states, None, or "" for the register's
 	Wants        bool         // one can stick a label beside it
-	Was          []string     // its former names: "old-name", or "RW old-name" from another van
-	Replaces     []string     // names of what it has taken the place of
 	At           problem.Span // where it is fitted
-	LabelAt      problem.Span // where its label is stated
-	WasAt        problem.Span
-	ReplacesAt   problem.Span
+	Stated       *Stated      `json:",omitempty"` // nil for nothing
+}
+
+// Stated is what a spec itself says of a thing's label.
+type Stated struct {
+	Was        []string     // its former names: "old-name", or "RW old-name" from another van
+	Replaces   []string     // names of what it has taken the place of
+	LabelAt    problem.Span // where its label is stated
+	WasAt      problem.Span
+	ReplacesAt problem.Span
+}
+
+// stated is what the spec says, nothing where it says nothing.
+func (t *Thing) stated() Stated {
+	if t.Stated == nil {
+		return Stated{}
+	}
+	return *t.Stated
+}
+
+// replaces notes that the thing has taken the place of another.
+func (t *Thing) replaces(name string) {
+	now := t.stated()
+	now.Replaces = append(slices.Clone(now.Replaces), name)
+	t.Stated = &now
 }
 
 func (v *Van) thing(name string) *Thing {

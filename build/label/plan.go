@@ -211,7 +211,7 @@ func (p *planner) byName(v *Van, t *Thing) {
 	}
 	switch {
 	case t.Label == None:
-		p.problem(t.LabelAt, "label-conflict", fmt.Sprintf("No label wanted for %s, but %s is registered for it", t.Name, e.Ref),
+		p.problem(t.stated().LabelAt, "label-conflict", fmt.Sprintf("No label wanted for %s, but %s is registered for it", t.Name, e.Ref),
 			"A label that was given out leads to its page for good: take label = \"none\" out.", problem.Note{Span: e.At, Text: "registered here"})
 	case t.Label != "" && t.Label != e.Code:
 		p.conflict(v, t, e)
@@ -233,25 +233,25 @@ func (p *planner) conflict(v *Van, t *Thing, e *Entry) {
 	if other := p.next.Find(Ref{v.Code, t.Label}); other == nil {
 		detail += fmt.Sprintf(" If %s %s is to be its label from now on, write became = \"replaced\", now = \"%s %s\" and on into the line of %s and run doorpocket labels: both labels then lead to its page.", v.Code, t.Label, v.Code, t.Label, e.Ref)
 	}
-	p.problem(t.LabelAt, "label-conflict", fmt.Sprintf("Label %s of %s, which is registered as %s", t.Label, t.Name, e.Ref), detail, problem.Note{Span: e.At, Text: "registered here"})
+	p.problem(t.stated().LabelAt, "label-conflict", fmt.Sprintf("Label %s of %s, which is registered as %s", t.Label, t.Name, e.Ref), detail, problem.Note{Span: e.At, Text: "registered here"})
 }
 
 // lead lets the label of something that is gone lead to what is there instead.
 // The code of that may not be known yet.
 func (p *planner) lead(e *Entry, t *Thing) {
 	p.claimed[e] = true
-	t.Replaces = append(slices.Clone(t.Replaces), e.Fitted)
+	t.replaces(e.Fitted)
 }
 
 // byFormerName follows the former names that a spec states.
 func (p *planner) byFormerName(v *Van, t *Thing) {
-	for _, was := range t.Was {
+	for _, was := range t.stated().Was {
 		if van, name, other := strings.Cut(was, " "); other {
 			p.moved(v, t, van, name)
 			continue
 		}
 		if v.thing(was) != nil {
-			p.problem(t.WasAt, "former-name", fmt.Sprintf("%s was %s, but that is still fitted", t.Name, was), "Take one of the two out.")
+			p.problem(t.stated().WasAt, "former-name", fmt.Sprintf("%s was %s, but that is still fitted", t.Name, was), "Take one of the two out.")
 			return
 		}
 		e := p.standing(v.Code, was, nil)
@@ -292,7 +292,7 @@ func (p *planner) unknownName(v *Van, t *Thing, was string) {
 		detail = fmt.Sprintf("Did you mean %q?", near)
 	}
 	p.unclear[t] = true
-	p.problem(t.WasAt, "former-name", fmt.Sprintf("Nothing on %s is registered as %q", v.Name, was), detail)
+	p.problem(t.stated().WasAt, "former-name", fmt.Sprintf("Nothing on %s is registered as %q", v.Name, was), detail)
 }
 
 func (p *planner) rename(t *Thing, e *Entry) {
@@ -309,15 +309,15 @@ func (p *planner) moved(v *Van, t *Thing, van, name string) {
 	}
 	from := p.vans[van]
 	if from != nil && from.thing(name) != nil {
-		p.problem(t.WasAt, "former-name", fmt.Sprintf("%s was %s in %s, but it is still fitted there", t.Name, name, van), "Take it out of the spec of "+from.Name+", or take this out.", problem.Note{Span: from.thing(name).At, Text: "fitted here"})
+		p.problem(t.stated().WasAt, "former-name", fmt.Sprintf("%s was %s in %s, but it is still fitted there", t.Name, name, van), "Take it out of the spec of "+from.Name+", or take this out.", problem.Note{Span: from.thing(name).At, Text: "fitted here"})
 		return
 	}
 	if p.next.Van(van) == nil {
-		p.problem(t.WasAt, "former-name", fmt.Sprintf("No van %s is registered", van), "Write the code of the van that it came from and its name there, as in was = \"RW grill\".")
+		p.problem(t.stated().WasAt, "former-name", fmt.Sprintf("No van %s is registered", van), "Write the code of the van that it came from and its name there, as in was = \"RW grill\".")
 		return
 	}
 	if p.standing(van, name, nil) != nil {
-		t.Replaces = append(slices.Clone(t.Replaces), van+" "+name)
+		t.replaces(van + " " + name)
 	}
 }
 
@@ -338,16 +338,16 @@ func (p *planner) byCode(v *Van, t *Thing) {
 	switch {
 	case e.Became == Stands && other != nil:
 		if other != t {
-			p.problem(t.LabelAt, "label-taken", fmt.Sprintf("Label %s of %s stands for %s", ref, t.Name, e.Fitted), detail, note)
+			p.problem(t.stated().LabelAt, "label-taken", fmt.Sprintf("Label %s of %s stands for %s", ref, t.Name, e.Fitted), detail, note)
 		}
 	case e.Became == Stands && e.System == t.System:
 		p.rename(t, e)
 	case e.Became == Stands:
-		p.problem(t.LabelAt, "label-taken", fmt.Sprintf("Label %s of %s stood for %s (%s)", ref, t.Name, e.Fitted, e.System), fmt.Sprintf("%s If %s has taken the place of %s, write was = %q beside it.", detail, t.Name, e.Fitted, e.Fitted), note)
+		p.problem(t.stated().LabelAt, "label-taken", fmt.Sprintf("Label %s of %s stood for %s (%s)", ref, t.Name, e.Fitted, e.System), fmt.Sprintf("%s If %s has taken the place of %s, write was = %q beside it.", detail, t.Name, e.Fitted, e.Fitted), note)
 	case e.Became == Removed && e.Fitted == t.Name && e.System == t.System:
 		p.bring(t, e)
 	default:
-		p.problem(t.LabelAt, "label-taken", fmt.Sprintf("Label %s of %s was that of %s, which was %s", ref, t.Name, e.Fitted, e.Became), detail, note)
+		p.problem(t.stated().LabelAt, "label-taken", fmt.Sprintf("Label %s of %s was that of %s, which was %s", ref, t.Name, e.Fitted, e.Became), detail, note)
 	}
 }
 

@@ -52,13 +52,13 @@ func (p *planner) lookalike(v *Van, t *Thing) *Entry {
 // replaced reports whether a spec says what has taken the place of something.
 func (p *planner) replaced(v *Van, e *Entry) bool {
 	for i := range v.Things {
-		if slices.Contains(v.Things[i].Replaces, e.Fitted) {
+		if slices.Contains(v.Things[i].stated().Replaces, e.Fitted) {
 			return true
 		}
 	}
 	for _, other := range p.order {
 		for i := range other.Things {
-			if slices.Contains(other.Things[i].Was, e.Van+" "+e.Fitted) {
+			if slices.Contains(other.Things[i].stated().Was, e.Van+" "+e.Fitted) {
 				return true
 			}
 		}
@@ -70,7 +70,7 @@ func (p *planner) replaced(v *Van, e *Entry) bool {
 func (p *planner) replace(v *Van) {
 	for i := range v.Things {
 		t := &v.Things[i]
-		for _, name := range t.Replaces {
+		for _, name := range t.stated().Replaces {
 			van, old, other := strings.Cut(name, " ")
 			if !other {
 				van, old = v.Code, name
@@ -80,7 +80,7 @@ func (p *planner) replace(v *Van) {
 				continue // it was seen to before
 			}
 			if van == v.Code && v.thing(old) != nil && !p.claimed[e] {
-				p.problem(t.ReplacesAt, "former-name", fmt.Sprintf("%s replaces %s, but that is still fitted", t.Name, old), "Take one of the two out.")
+				p.problem(t.stated().ReplacesAt, "former-name", fmt.Sprintf("%s replaces %s, but that is still fitted", t.Name, old), "Take one of the two out.")
 				continue
 			}
 			if p.codeOf[t] == nil {

@@ -39,8 +39,7 @@ type Register struct {
 	Vans    []*VanEntry
 	Entries []*Entry // in the order of the file
 
-	mark    []byte          // a byte order mark before the text
-	table   *manifest.Table // as it was read, nil for a register without text
+	written []byte // as it was read, with any byte order mark; nil for a register without text
 	byRef   map[Ref]*Entry
 	byVan   map[string][]*Entry
 	vanCode map[string]*VanEntry
@@ -150,7 +149,7 @@ func (r *Register) clone() *Register {
 	if r == nil {
 		return c
 	}
-	c.File, c.Address, c.table, c.mark = r.File, r.Address, r.table, r.mark
+	c.File, c.Address, c.written = r.File, r.Address, r.written
 	for _, v := range r.Vans {
 		copied := *v
 		c.addVan(&copied)

@@ -19,9 +19,11 @@ func ParseRegister(name string, data []byte) (*Register, problem.List) {
 	if table == nil {
 		return nil, found
 	}
+	if data == nil {
+		data = []byte{} // there is a text, without a word
+	}
 	p := &registerParser{found: clashes(table.Source(), found), register: (*Register)(nil).clone()}
-	p.register.File, p.register.table = name, table
-	p.register.mark = data[:len(data)-len(table.Source().Data)]
+	p.register.File, p.register.written = name, data
 	p.read(manifest.NewReader(table, &p.found))
 	if p.found.HasErrors() {
 		return nil, p.found

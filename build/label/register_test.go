@@ -32,9 +32,9 @@ func van(code, name string, date manifest.Date, things ...string) Van {
 			case !stated:
 				t.Label = more
 			case key == "was":
-				t.Was = append(t.Was, strings.ReplaceAll(value, "_", " "))
+				t.Stated = &Stated{Was: append(t.stated().Was, strings.ReplaceAll(value, "_", " ")), Replaces: t.stated().Replaces}
 			case key == "replaces":
-				t.Replaces = append(t.Replaces, value)
+				t.replaces(value)
 			}
 		}
 		v.Things = append(v.Things, t)
@@ -81,7 +81,7 @@ func revised(t *testing.T, r, next *Register) *Register {
 	return read
 }
 
-func (r *Register) text() string { return string(r.table.Source().Data) }
+func (r *Register) text() string { return string(r.written) }
 
 // says looks whether a line of the register reads so, spaces aside.
 func says(t *testing.T, r *Register, want ...string) {

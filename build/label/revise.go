@@ -41,8 +41,9 @@ func Revise(register, next *Register) ([]byte, error) {
 	if err := prove(text, revised, pieces, next); err != nil {
 		return nil, err
 	}
-	if register != nil {
-		revised = append(slices.Clone(register.mark), revised...)
+	if register != nil && register.written != nil {
+		mark := register.written[:len(register.written)-len(text)] // a byte order mark
+		revised = append(slices.Clone(mark), revised...)
 	}
 	return revised, nil
 }
@@ -56,8 +57,8 @@ type reviser struct {
 }
 
 func (r *reviser) run() ([]byte, []piece) {
-	if r.register != nil && r.register.table != nil {
-		r.table = r.register.table
+	if r.register != nil && r.register.written != nil {
+		r.table, _ = manifest.ParseKept(r.register.File, r.register.written) // as ParseRegister did
 	} else {
 		r.register = nil
 		r.table, _ = manifest.Parse(RegisterFile, []byte(opening)) // it is ours

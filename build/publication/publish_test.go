@@ -42,9 +42,10 @@ func TestPublishIsReproducible(t *testing.T) {
 	}
 }
 
-// Days of the calendar are the same on every page wherever a fleet is
-// published. The time zone is read once a process, so each runs its own.
-func TestDatesDoNotMoveWithTheTimeZone(t *testing.T) {
+// Pages are the same wherever a fleet is published: days of the calendar do not
+// move with the time zone, and capitals, order and numbers are those of the guide's
+// language, not of the machine's. Both are read once a process, so each runs its own.
+func TestPagesDoNotDependOnTheMachine(t *testing.T) {
 	if dir := os.Getenv("PUBLISH_INTO"); dir != "" {
 		if _, err := publication.Publish(demoFleet(t), dir, "test"); err != nil {
 			t.Fatal(err)
@@ -52,10 +53,13 @@ func TestDatesDoNotMoveWithTheTimeZone(t *testing.T) {
 		return
 	}
 	var trees []map[string]string
-	for _, zone := range []string{"Etc/GMT-13", "Etc/GMT+11"} {
+	for _, place := range [][]string{
+		{"TZ=Etc/GMT-13", "LC_ALL=tr_TR.UTF-8", "LANG=tr_TR.UTF-8"}, // a small i with a dot is another letter there
+		{"TZ=Etc/GMT+11", "LC_ALL=C", "LANG=C"},
+	} {
 		dir := filepath.Join(t.TempDir(), "site")
-		cmd := exec.Command(os.Args[0], "-test.run=^TestDatesDoNotMoveWithTheTimeZone$")
-		cmd.Env = append(os.Environ(), "PUBLISH_INTO="+dir, "TZ="+zone)
+		cmd := exec.Command(os.Args[0], "-test.run=^"+t.Name()+"$")
+		cmd.Env = append(append(os.Environ(), "PUBLISH_INTO="+dir), place...)
 		if out, err := cmd.CombinedOutput(); err != nil {
 			t.Fatalf("%v\n%s", err, out)
 		}

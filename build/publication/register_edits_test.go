@@ -18,11 +18,11 @@ import (
 func (e *edited) register(t *testing.T) {
 	t.Helper()
 	lib, _ := theLibrary()
-	fleet, found := spec.LoadForLabels(e.files, "", lib)
-	if found.HasErrors() {
+	reading := spec.OpenForLabels(e.files, "", lib)
+	if found := reading.Skim(); found.HasErrors() {
 		t.Fatal(found)
 	}
-	plan := fleet.PlanLabels(nil, manifest.Date{})
+	plan := reading.Fleet().PlanLabels(nil, manifest.Date{})
 	text, err := label.Revise(nil, plan.Register())
 	if err != nil {
 		t.Fatal(err)

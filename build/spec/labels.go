@@ -22,6 +22,15 @@ type statedLabel struct {
 	replacesAt    problem.Span
 }
 
+// kept is what the register is compared with, nil for nothing.
+func (s statedLabel) kept() *label.Stated {
+	none := problem.Span{}
+	if s.at == none && s.wasAt == none && s.replacesAt == none {
+		return nil
+	}
+	return &label.Stated{Was: s.was, Replaces: s.replaces, LabelAt: s.at, WasAt: s.wasAt, ReplacesAt: s.replacesAt}
+}
+
 // Gone is a label of a van whose thing is no longer what it was registered for.
 // Its page says what became of that.
 type Gone struct {
@@ -234,8 +243,7 @@ func (l *loader) labelVan(v *Van) label.Van {
 	for _, f := range v.Fitted {
 		s, wants := f.label, f.System.Label && !f.Automatic
 		lv.Things = append(lv.Things, label.Thing{
-			Name: f.Name, System: f.System.ID, Letter: l.letter(f), Label: s.code, Wants: wants,
-			Was: s.was, Replaces: s.replaces, At: f.Span, LabelAt: s.at, WasAt: s.wasAt, ReplacesAt: s.replacesAt,
+			Name: f.Name, System: f.System.ID, Letter: l.letter(f), Label: s.code, Wants: wants, At: f.Span, Stated: s.kept(),
 		})
 	}
 	return lv

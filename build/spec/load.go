@@ -44,14 +44,6 @@ func Load(files fs.FS, prefix string, lib *components.Library) (*Fleet, problem.
 	return open(files, prefix, lib).load()
 }
 
-// LoadForLabels is Load for whoever is about to bring the register up to date:
-// that it is not yet is no problem then.
-func LoadForLabels(files fs.FS, prefix string, lib *components.Library) (*Fleet, problem.List) {
-	l := open(files, prefix, lib)
-	l.settling = true
-	return l.load()
-}
-
 func (l *loader) load() (*Fleet, problem.List) {
 	var all []Summary
 	for _, r := range l.readVans(l.specs()) {

@@ -3,7 +3,6 @@ package spec
 import (
 	"bytes"
 	"io/fs"
-	"maps"
 	"path"
 	"slices"
 	"strings"
@@ -68,13 +67,7 @@ func (l *loader) checkPageLinks(vans []Summary) {
 	for _, p := range l.fleet.Pages {
 		valid["page"] = append(valid["page"], p.Name)
 	}
-	named := map[string]bool{}
-	for _, v := range vans {
-		for _, name := range v.Fitted {
-			named[name] = true
-		}
-	}
-	valid["fitted"] = append(valid["fitted"], slices.Sorted(maps.Keys(named))...)
+	valid["fitted"] = append(valid["fitted"], namesInFleet(vans)...)
 	for _, own := range l.fleet.Pages {
 		for _, words := range own.Words {
 			for _, d := range words.Page.Docs() {

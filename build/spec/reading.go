@@ -2,6 +2,7 @@ package spec
 
 import (
 	"io/fs"
+	"iter"
 	"maps"
 	"runtime"
 	"slices"
@@ -33,8 +34,7 @@ type Summary struct {
 	Build      string
 	SpecDate   manifest.Date
 	At         problem.Span // of the code
-	Fitted     []string     // names
-	Labels     label.Van    // what the register is compared with
+	Labels     label.Van    // what is fitted, as the register is compared with it
 	Sound      bool         // all of it could be read
 }
 
@@ -97,6 +97,49 @@ func (r *Reading) Van(file string) Read {
 		r.shots[name] = append(r.shots[name], spans...)
 	}
 	return read
+}
+
+// Vans reads all specs, in order, a few ahead of whoever asks for them: no more are
+// held at a time than there are processors.
+func (r *Reading) Vans() iter.Seq[Read] {
+	return func(yield func(Read) bool) {
+		stop, ahead := make(chan struct{}), make(chan chan Read, runtime.GOMAXPROCS(0))
+		defer close(stop)
+		go r.readAhead(ahead, stop)
+		for one := range ahead {
+			if !yield(<-one) {
+				return
+			}
+		}
+	}
+}
+
+// Skim reads all vans and keeps of them only what the register is compared with. No
+// picture is looked at. It gives the problems of the whole fleet, in order.
+func (r *Reading) Skim() problem.List {
+	var found problem.List
+	var all []Summary
+	for read := range r.Vans() {
+		found.Add(read.Problems...)
+		all = append(all, read.Summary)
+	}
+	found.Add(r.Close(all, nil)...)
+	found.Sort()
+	found.Dedupe()
+	return found
+}
+
+func (r *Reading) readAhead(ahead chan<- chan Read, stop <-chan struct{}) {
+	defer close(ahead)
+	for _, file := range r.Specs() {
+		one := make(chan Read, 1)
+		select {
+		case ahead <- one:
+		case <-stop:
+			return
+		}
+		go func() { one <- r.Van(file) }()
+	}
 }
 
 // Picture makes one picture that vans name. It is safe for concurrent use.
@@ -163,9 +206,6 @@ func (l *loader) readVan(file string) Read {
 	}
 	read.Staff = fleet.Staff[v.Code]
 	read.Summary = Summary{Code: v.Code, Name: v.Name, Build: v.Build, SpecDate: v.SpecDate, At: v.At}
-	for _, f := range v.Fitted {
-		read.Summary.Fitted = append(read.Summary.Fitted, f.Name)
-	}
 	read.Summary.Labels, read.Summary.Sound = own.labelVan(v), !own.problems.HasErrors()
 	read.Listings = []Listing{{File: file, Data: fleet.Sources[l.prefix+file]}}
 	if s := l.sheets[v.Build]; s != nil {

@@ -244,15 +244,23 @@ func (l *loader) checkOwnSteps(v *Van, all, own []*OwnStep) {
 // checkStepsFitted reports what steps of fleet.toml and the build sheets are
 // about and no van has.
 func (l *loader) checkStepsFitted(vans []Summary) {
-	var names []string
-	for _, v := range vans {
-		names = append(names, v.Fitted...)
-	}
+	names := namesInFleet(vans)
 	for _, s := range l.extra.steps {
 		if s.Fitted != "" && !slices.Contains(names, s.Fitted) {
 			l.unknownFitted(s, names)
 		}
 	}
+}
+
+// namesInFleet lists the names under which something is fitted in some van.
+func namesInFleet(vans []Summary) []string {
+	names := map[string]bool{}
+	for _, v := range vans {
+		for _, t := range v.Labels.Things {
+			names[t.Name] = true
+		}
+	}
+	return slices.Sorted(maps.Keys(names))
 }
 
 func namesOf(fitted []*Fitted) []string {

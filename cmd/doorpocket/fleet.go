@@ -83,8 +83,7 @@ func (s source) each(do func(*spec.Operator, spec.Read)) (*spec.Fleet, problem.L
 	fleet := reading.Fleet()
 	x := newExaminer(fleet)
 	var vans []spec.Summary
-	for _, file := range reading.Specs() {
-		r := reading.Van(file)
+	for r := range reading.Vans() {
 		vans = append(vans, r.Summary)
 		found.Add(r.Problems...)
 		if r.Van == nil || reading.Broken() || r.Problems.HasErrors() {

@@ -3,6 +3,8 @@ package main
 import (
 	"errors"
 	"fmt"
+	"io/fs"
+	"maps"
 	"os"
 	"path/filepath"
 	"strings"
@@ -39,7 +41,7 @@ func (c *labels) Run(out *speaker) error {
 		return errProblems
 	}
 	plan := fleet.PlanLabels(leaving, on)
-	plan.Problems.Quote(fleet.Sources)
+	s.quote(plan.Problems, fleet)
 	plan.Problems.Sort()
 	out.problems(plan.Problems)
 	if plan.Problems.HasErrors() {
@@ -53,13 +55,27 @@ func (c *labels) Run(out *speaker) error {
 	return nil
 }
 
-// loadForLabels reads a fleet whose register may be behind.
+// loadForLabels reads a fleet whose register may be behind. No van of it is kept.
 func (s source) loadForLabels() (*spec.Fleet, problem.List) {
 	lib, found := components.Load(components.Embedded())
-	fleet, more := spec.LoadForLabels(s.files, s.prefix, lib)
-	found.Add(more...)
-	found.Sort()
-	return fleet, found
+	reading := spec.OpenForLabels(s.files, s.prefix, lib)
+	found.Add(reading.Skim()...)
+	return reading.Fleet(), found
+}
+
+// quote puts the lines beside problems, also of specs that were not kept.
+func (s source) quote(found problem.List, fleet *spec.Fleet) {
+	texts := maps.Clone(fleet.Sources)
+	for _, p := range found {
+		name := strings.TrimPrefix(p.File, s.prefix)
+		if _, there := texts[p.File]; there || !fs.ValidPath(name) {
+			continue
+		}
+		if data, err := fs.ReadFile(s.files, name); err == nil { // else the line is left out
+			texts[p.File] = data
+		}
+	}
+	found.Quote(texts)
 }
 
 // leaving reads which vans leave the fleet, and when: today unless it is said.

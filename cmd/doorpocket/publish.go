@@ -5,15 +5,10 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
-	"runtime/debug"
 
 	comparing "doorpocket/build/compare"
 	"doorpocket/build/publication"
 )
-
-// gcPercent lets the memory in use grow to a few times of what is kept, which is
-// little, before it is cleared: pages are made and forgotten by the thousand.
-const gcPercent = 400
 
 // publish writes the guides of a fleet.
 type publish struct {
@@ -48,10 +43,13 @@ func (c *publish) Run(out *speaker) error {
 	if err != nil {
 		return err
 	}
-	debug.SetGCPercent(gcPercent)
-	progress := newProgress(out)
+	progress, memory := newProgress(out), &clearing{}
+	step := func(done, total int) {
+		memory.adjust()
+		progress.step(done, total)
+	}
 	made, found, err := publication.Run(publication.Job{
-		Files: s.files, Prefix: s.prefix, Target: target, Version: programIdentity(), Part: part, All: c.All, Changes: changes, Progress: progress.step, Durable: true,
+		Files: s.files, Prefix: s.prefix, Target: target, Version: programIdentity(), Part: part, All: c.All, Changes: changes, Progress: step, Durable: true,
 	})
 	progress.end()
 	out.outcome(found)

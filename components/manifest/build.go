@@ -124,7 +124,7 @@ func (b *builder) asLeaf(n *node, span problem.Span, value any) any {
 func (b *builder) asText(text string, span problem.Span) any {
 	i := strings.IndexFunc(text, unprintable)
 	if i < 0 {
-		return text
+		return strings.Clone(text) // the library's is a part of the whole file, which it would keep
 	}
 	if b.notTexts++; b.notTexts <= maxReported {
 		r, _ := utf8.DecodeRuneInString(text[i:])

@@ -55,11 +55,12 @@ func (s *Source) Line(n int) string {
 	return strings.TrimSuffix(s.text[s.lines[n-1]:s.lineEnd(n)], "\r")
 }
 
-// quoted returns a line for use in a problem. A monstrous line is left out: it
-// would take longer to print than it is worth.
+// quoted returns a line for use in a problem, as a copy, so that a problem does
+// not keep the whole file. A monstrous line is left out: it would take longer to
+// print than it is worth.
 func (s *Source) quoted(n int) string {
 	if line := s.Line(n); len(line) <= maxQuotedLine {
-		return line
+		return strings.Clone(line)
 	}
 	return ""
 }
