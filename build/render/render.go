@@ -20,6 +20,7 @@ import (
 type Renderer struct {
 	sheet       sheet
 	early       template.JS // what a hirer's page does before it is shown
+	earlySum    []byte      // by which a policy lets it
 	staffSheet  sheet
 	words       map[string]*Words
 	coloured    sync.Map // listings marked up, by text
@@ -73,7 +74,7 @@ func (r *Renderer) readStyle(files fs.FS) error {
 		scripts[strings.TrimSuffix(path.Base(name), ".js")] = string(data)
 	}
 	scripts[""] = scripts["early"] // which stands in every page
-	r.early = template.JS(scripts["early"])
+	r.early, r.earlySum = template.JS(scripts["early"]), sourceSum([]byte(scripts["early"]))
 	r.sheet = newSheet(string(page), scripts)
 	r.staffSheet = newSheet(string(page)+string(staff), scripts)
 	return nil

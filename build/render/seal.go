@@ -1,7 +1,6 @@
 package render
 
 import (
-	"bytes"
 	"crypto/sha256"
 	"encoding/base32"
 	"html/template"
@@ -19,16 +18,10 @@ var letters = base32.NewEncoding("23456789ABCDEFGHJKLMNPQRSTUVWXYZ").WithPadding
 // one page apart.
 const revisionLong = 6
 
-// seal puts the revision of a page, made from its content, into the page, also
-// where it stands in an address.
-func seal(page []byte) []byte {
-	revision := []byte(Revision(page))
-	page = bytes.ReplaceAll(page, []byte(query(string(revisionToken))), revision)
-	return bytes.ReplaceAll(page, []byte(revisionToken), revision)
-}
-
 // Revision names a content in a few letters that can be read out.
 func Revision(content []byte) string {
 	sum := sha256.Sum256(content)
-	return letters.EncodeToString(sum[:])[:revisionLong]
+	return revisionIn(sum[:])
 }
+
+func revisionIn(sum []byte) string { return letters.EncodeToString(sum)[:revisionLong] }

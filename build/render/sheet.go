@@ -1,26 +1,9 @@
 package render
 
 import (
-	"bytes"
-	"crypto/sha256"
-	"encoding/base64"
 	"regexp"
 	"strings"
 )
-
-// Tokens that stand in a page until its sheet is known. No text can hold them:
-// the noncharacters are refused in specs and pages.
-const (
-	sheetToken = "\ufdd0sheet\ufdd0"
-	staffToken = "\ufdd0staff\ufdd0"
-	sumToken   = "\ufdd0sum\ufdd0"
-	earlyToken = "\ufdd0early\ufdd0"
-)
-
-// policy lets exactly one sheet and one script stand in a page, and nobody else's
-// anything.
-const policy = "default-src 'none'; script-src 'self' 'sha256-" + earlyToken + "'; style-src 'sha256-" + sumToken +
-	"'; img-src 'self' data:; connect-src 'self'; worker-src 'self'; manifest-src 'self'; form-action 'none'; base-uri 'none'"
 
 // sheet is a style sheet of which each page gets what it uses: so all that a
 // page needs for its first view is in one round trip. It is safe for concurrent
@@ -202,26 +185,4 @@ func (r rule) wanted(there nameSet) string {
 		}
 	}
 	return strings.Join(all, ",")
-}
-
-// finish puts into a page the sheet that it uses, its revision, and last the sums
-// of what may stand in it, which are those of the page as it is written.
-func (r *Renderer) finish(page []byte) []byte {
-	s := r.sheet
-	if bytes.Contains(page, []byte(staffToken)) {
-		s = r.staffSheet
-	}
-	used := s.used(page)
-	page = bytes.Replace(page, []byte(staffToken), []byte(used), 1)
-	page = seal(bytes.Replace(page, []byte(sheetToken), []byte(used), 1))
-	_, rest, _ := bytes.Cut(page, []byte("<style>"))
-	style, _, _ := bytes.Cut(rest, []byte("</style>"))
-	page = bytes.Replace(page, []byte(sumToken), sourceSum(string(style)), 1)
-	return bytes.Replace(page, []byte(earlyToken), sourceSum(string(r.early)), 1)
-}
-
-// sourceSum is how a policy names what may stand in a page.
-func sourceSum(text string) []byte {
-	sum := sha256.Sum256([]byte(text))
-	return []byte(base64.StdEncoding.EncodeToString(sum[:]))
 }

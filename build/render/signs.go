@@ -14,12 +14,12 @@ var (
 )
 
 // drawOnce draws a sign that stands several times in a page only the first time;
-// the others refer to it. A routine has many.
-func drawOnce(page []byte) []byte {
+// the others refer to it. A routine has many. The result is appended to
+// out.
+func drawOnce(out, page []byte) []byte {
 	times := map[string]int{}
 	eachSign(page, func(_, box, drawing []byte) { times[string(box)+string(drawing)]++ })
 	number := map[string]int{}
-	out := make([]byte, 0, len(page))
 	rest := eachSign(page, func(before, box, drawing []byte) {
 		out = append(out, before...)
 		sign := string(box) + string(drawing)

@@ -27,6 +27,7 @@ type van struct {
 	guide *guide.Guide
 	files []File
 	sheet bytes.Buffer // the page at work
+	drawn []byte       // likewise, with each sign drawn once
 	err   error
 	// staff is set while pages for staff are rendered: their links lead over to
 	// the hirers' tree.
@@ -80,7 +81,8 @@ func (v *van) page(path, name string, view any) {
 		v.err = fmt.Errorf("page %s/%s: %w", v.guide.Van.Code, path, err)
 		return
 	}
-	v.add(path+v.lang()+"index.html", v.r.finish(drawOnce(v.sheet.Bytes())))
+	v.drawn = drawOnce(v.drawn[:0], v.sheet.Bytes())
+	v.add(path+v.lang()+"index.html", v.r.finish(v.drawn))
 }
 
 // lang is the folder of a language that is not the main one.

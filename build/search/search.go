@@ -92,8 +92,8 @@ func pageLines(f guide.Filler, p *guide.Page) []string {
 	for _, i := range p.Sections {
 		section := p.Words.Page.Sections[i]
 		line := f.Text(section.Title)
-		if first := sentences(f.Text(section.Body)); len(first) > 0 {
-			line += ": " + first[0]
+		if first, _ := sentence(f.Text(section.Body)); first != "" {
+			line += ": " + first
 		}
 		lines = append(lines, line)
 	}
@@ -143,15 +143,19 @@ var end = regexp.MustCompile(`[.!?:]\s+`)
 
 func sentences(text string) []string {
 	var all []string
-	for text = strings.TrimSpace(text); text != ""; {
-		cut := len(text)
-		if at := end.FindStringIndex(text); at != nil {
-			cut = at[1]
-		}
-		all = append(all, strings.TrimSpace(text[:cut]))
-		text = text[cut:]
+	for first, rest := sentence(text); first != ""; first, rest = sentence(rest) {
+		all = append(all, first)
 	}
 	return all
+}
+
+// sentence cuts the first sentence off a text.
+func sentence(text string) (first, rest string) {
+	text = strings.TrimSpace(text)
+	if at := end.FindStringIndex(text); at != nil {
+		return strings.TrimSpace(text[:at[1]]), text[at[1]:]
+	}
+	return text, ""
 }
 
 // Language is what search has to know of the language of a guide, and its words
