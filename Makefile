@@ -4,8 +4,8 @@
 # make release  static binaries for Linux, macOS and Windows, with their sums
 
 GO ?= go
-PACKAGES = chromium zbar-tools poppler-utils qpdf units python3-iapws nginx-light rsync git npm groff-base zsh fish
-PROGRAMS = chromium zbarimg pdftoppm qpdf units nginx rsync git npm groff zsh fish
+PACKAGES = chromium zbar-tools poppler-utils qpdf units python3-iapws nginx-light rsync git npm groff-base zsh fish libheif-examples libimage-exiftool-perl
+PROGRAMS = chromium zbarimg pdftoppm qpdf units nginx rsync git npm groff zsh fish heif-enc exiftool
 SUDO := $(shell [ "$$(id -u)" = 0 ] || echo sudo)
 
 export CGO_ENABLED = 0

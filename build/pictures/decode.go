@@ -14,6 +14,8 @@ import (
 type source struct {
 	name string
 	data []byte
+	// upright says that the image is stored upright, whatever is noted beside it.
+	upright bool
 }
 
 // format is what the content says, whatever the name ends in; nil for none that
@@ -44,7 +46,7 @@ func (s source) decode() (image.Image, error) {
 	if err != nil {
 		return nil, s.broken(f, err)
 	}
-	if err := s.measure(config); err != nil {
+	if err := s.measure(config, true); err != nil {
 		return nil, err
 	}
 	m, err := f.image(s.data)
@@ -68,8 +70,9 @@ func (f *format) image(data []byte) (m image.Image, err error) {
 	return f.decode(bytes.NewReader(data))
 }
 
-// measure refuses pictures that would take too much memory or cannot be shown.
-func (s source) measure(c image.Config) error {
+// measure refuses pictures that would take too much memory or, where they are to
+// be shown whole, that nobody could see anything in.
+func (s source) measure(c image.Config, whole bool) error {
 	if c.Width < 1 || c.Height < 1 {
 		return s.refuse("is empty", "It is %d by %d pixels. %s", c.Width, c.Height, again)
 	}
@@ -77,7 +80,7 @@ func (s source) measure(c image.Config) error {
 		return s.refuse("is too large", "It is %d by %d pixels. That is %d megapixels, and at most %d are read. %s",
 			c.Width, c.Height, n, maxMegapixels, smaller)
 	}
-	if long, short := max(c.Width, c.Height), min(c.Width, c.Height); long > maxStretch*short {
+	if long, short := max(c.Width, c.Height), min(c.Width, c.Height); whole && long > maxStretch*short {
 		return s.refuse("is too long and narrow",
 			"It is %d by %d pixels, and at most %d times as long as wide can be shown. Cut it to what matters.", c.Width, c.Height, maxStretch)
 	}
@@ -86,10 +89,6 @@ func (s source) measure(c image.Config) error {
 
 // unread says what a file is that cannot be read.
 func (s source) unread() error {
-	if isHEIC(s.data) {
-		return s.refuse("is a HEIC photograph", "That is what is in it, whatever its name ends in. %s "+
-			"Open it on the phone or computer, export or save a copy as JPEG, and use that. Or set the phone's camera to store JPEG.", readable)
-	}
 	if isFilm(s.data) {
 		return s.refuse("is a film", "%s %s", readable, still)
 	}

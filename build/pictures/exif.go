@@ -17,7 +17,7 @@ func (o orientation) turned() bool { return o >= 5 }
 // orientation is what the file says, upright where it says nothing.
 func (s source) orientation() orientation {
 	f := s.format()
-	if f == nil {
+	if f == nil || s.upright {
 		return upright
 	}
 	return tiffOrientation(bytes.TrimPrefix(f.exif(s.data), []byte(exifHead)))

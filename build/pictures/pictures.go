@@ -100,7 +100,10 @@ func MakeJPEG(name string, data []byte) (Made, error) {
 
 // inJPEG gives the images as they are drawn too.
 func inJPEG(name string, data []byte) (Made, []*image.RGBA, error) {
-	file := source{name: name, data: data}
+	file, err := source{name: name, data: data}.decodable(heicLimit)
+	if err != nil {
+		return Made{}, nil, err
+	}
 	stored, err := file.decode()
 	if err != nil {
 		return Made{}, nil, err

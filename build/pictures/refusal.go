@@ -5,7 +5,10 @@ import "fmt"
 // Refusal says why a file cannot be used. Summary is a short noun phrase
 // without a final stop; Detail is whole sentences, of which the last says what
 // to do.
-type Refusal struct{ Summary, Detail string }
+type Refusal struct {
+	Summary, Detail string
+	NeedsProgram    bool // the file may be in order: a program that reads it is missing here
+}
 
 func (r *Refusal) Error() string { return r.Summary + ". " + r.Detail }
 

@@ -37,6 +37,7 @@ func asGIF(t testing.TB) []byte {
 
 // What cannot be used is refused with what is wrong and what to do.
 func TestRefusals(t *testing.T) {
+	fakeProgram(t, "", "") // what a HEIC is called where nothing reads it
 	photo, drawing := asJPEG(t, quadrants(96, 64)), asPNG(t, quadrants(96, 64))
 	webp := read(t, "quadrants.webp")
 	flipped := slices.Clone(drawing)

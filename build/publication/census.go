@@ -3,8 +3,10 @@ package publication
 import (
 	"slices"
 
+	"doorpocket/build/pictures"
 	"doorpocket/build/site"
 	"doorpocket/build/spec"
+	"doorpocket/components/problem"
 )
 
 // census compares a fleet folder with what the ledger remembers.
@@ -126,6 +128,10 @@ func (c *census) why(s *site.Site, known bool, file string, before *vanMade) str
 	}
 	if name, changed := c.in.changed(before.Inputs.From); changed {
 		return name + " changed"
+	}
+	needs := func(p problem.Problem) bool { return p.Code == spec.NeedsProgram }
+	if slices.ContainsFunc(before.Problems, needs) && pictures.ReadsHEIC() {
+		return "a program that reads its pictures is there now"
 	}
 	if !s.Intact(before.Summary.Code) {
 		return "its pages are not as they were written"

@@ -5,6 +5,7 @@ import (
 	"image"
 	"image/color"
 	"image/jpeg"
+	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -183,5 +184,39 @@ func TestPicturesThatCannotBeMade(t *testing.T) {
 				}
 			}
 		})
+	}
+}
+
+// A HEIC keeps nothing from being published where no program reads it, and is shown
+// as soon as one does.
+func TestHEICOnceItCanBeRead(t *testing.T) {
+	heic, err := os.ReadFile("../pictures/testdata/located.heic")
+	if err != nil {
+		t.Fatal(err)
+	}
+	lib, _ := theLibrary()
+	files := sample.Many(lib, 2, 1)
+	name := "pictures/" + sample.Code(0) + "/body from the left.jpg" // as phones call it
+	files[name] = &fstest.MapFile{Data: heic}
+	target := filepath.Join(t.TempDir(), "site")
+	path := os.Getenv("PATH")
+	for _, c := range []struct {
+		path    string
+		written int
+		told    bool
+	}{{t.TempDir(), 2, true}, {t.TempDir(), 0, true}, {path, 1, false}, {path, 0, false}} {
+		t.Setenv("PATH", c.path)
+		made, found, err := publishFiles(files, target, nil)
+		if err != nil || found.HasErrors() {
+			t.Fatal(err, found)
+		}
+		told := slices.ContainsFunc(found, func(p problem.Problem) bool { return p.Code == spec.NeedsProgram && p.File == name })
+		if made.Written != c.written || told != c.told {
+			t.Errorf("%d vans written, want %d; told of the program: %v, want %v", made.Written, c.written, told, c.told)
+		}
+		shown, err := filepath.Glob(filepath.Join(target, "hirers/pictures/body-from-the-left-*"))
+		if err != nil || (len(shown) == 0) != c.told {
+			t.Errorf("%d files of the picture, %v", len(shown), err)
+		}
 	}
 }

@@ -183,11 +183,19 @@ func UnusablePicture(prefix, file string, err error) problem.Problem {
 	return problem.New(problem.Warning, problem.Span{File: prefix + "pictures/" + file}, code, summary, detail+" Until then it is not shown.")
 }
 
+// NeedsProgram is the code of what is said of a picture that only a program reads
+// which the machine has not.
+const NeedsProgram = "picture-needs-program"
+
 // whyNot says why a picture cannot be made.
 func whyNot(file string, err error) (code, summary, detail string) {
 	var refusal *pictures.Refusal
 	if errors.As(err, &refusal) {
-		return "bad-picture", refusal.Summary, refusal.Detail
+		code = "bad-picture"
+		if refusal.NeedsProgram {
+			code = NeedsProgram
+		}
+		return code, refusal.Summary, refusal.Detail
 	}
 	var pathErr *fs.PathError
 	if errors.As(err, &pathErr) {
