@@ -21,6 +21,7 @@ type census struct {
 	stale    map[string]string   // by spec: why it cannot
 	left     bool                // there are parts of which no spec is known
 	pictures map[string]picture  // that vans show which stay, by file
+	earlier  map[string]madeFrom // that the site has of vans which do not, by file, of files that are the same
 	fleet    fleetMade
 	quiet    bool // nothing at all has changed
 }
@@ -35,7 +36,7 @@ func takeCensus(job Job, s *site.Site) *census {
 	}
 	known := s.Made(site.Fleet, &c.fleet)
 	records := c.records(s, known)
-	c.pictures = map[string]picture{}
+	c.pictures, c.earlier = map[string]picture{}, map[string]madeFrom{}
 	for _, file := range c.specs {
 		r := records[file]
 		if r == nil {
@@ -43,6 +44,9 @@ func takeCensus(job Job, s *site.Site) *census {
 		}
 		if r.reason != "" {
 			c.stale[file] = r.reason
+			for _, m := range r.pictures {
+				c.earlier[m.File] = m
+			}
 			continue
 		}
 		c.fresh[file] = r.made
@@ -61,7 +65,8 @@ func takeCensus(job Job, s *site.Site) *census {
 type recorded struct {
 	file, reason string
 	made         *vanMade
-	left         bool // it has left the fleet, and its pages are as they were written
+	left         bool       // it has left the fleet, and its pages are as they were written
+	pictures     []madeFrom // of one that does not stay: those that need not be made anew
 }
 
 // records reads what is remembered of the vans, by spec: each once, and no more of
@@ -103,11 +108,22 @@ func (c *census) recorded(s *site.Site, known bool, part string) *recorded {
 		return nil
 	}
 	r := &recorded{file: file, reason: c.why(s, known, file, &m)}
-	if r.reason == "" {
-		m.Inputs = vanInputs{}
-		r.made = &m
+	if r.reason != "" {
+		r.pictures = c.unchanged(m.Pictures)
+		return r
 	}
+	m.Inputs = vanInputs{}
+	r.made = &m
 	return r
+}
+
+// unchanged are the pictures that need not be made anew: their files are the same,
+// and so is the program.
+func (c *census) unchanged(made []madeFrom) []madeFrom {
+	if c.all || !slices.Contains(c.fleet.Shared, c.shared[0]) {
+		return nil
+	}
+	return slices.DeleteFunc(made, func(m madeFrom) bool { return m.Sum == "" || m.Sum != c.in.sum("pictures/"+m.File) })
 }
 
 // why tells why a van must be made anew, "" where it need not.

@@ -187,6 +187,104 @@ func TestPicturesThatCannotBeMade(t *testing.T) {
 	}
 }
 
+// A picture is made once, whatever else of its van or of the fleet is edited: also
+// where the program that read it has gone since. Another file, another program or
+// the wish that all be made anew make it anew, and so does a picture of the site
+// that is not as it was written.
+func TestPicturesAreMadeOnce(t *testing.T) {
+	heic, err := os.ReadFile("../pictures/testdata/located.heic")
+	if err != nil {
+		t.Fatal(err)
+	}
+	lib, _ := theLibrary()
+	fleet := sample.Many(lib, 2, 1)
+	name := "pictures/" + sample.Code(0) + "/body from the left.heic"
+	fleet[name] = &fstest.MapFile{Data: heic}
+	target := filepath.Join(t.TempDir(), "site")
+	if _, found, err := publishFiles(fleet, target, nil); err != nil || found.HasErrors() {
+		t.Fatal(err, found)
+	}
+	shown := func() (all []string) {
+		for name := range files(t, target) {
+			if strings.HasPrefix(name, "hirers/pictures/") {
+				all = append(all, name)
+			}
+		}
+		slices.Sort(all)
+		return all
+	}
+	was := shown()
+	t.Setenv("PATH", t.TempDir()) // whatever has to be made anew from here on cannot be
+	edit := func(name, old, new string) {
+		fleet[name] = file(strings.Replace(string(fleet[name].Data), old, new, 1))
+	}
+	for _, step := range []struct {
+		what string
+		do   func()
+		more func(*publication.Job)
+		lost bool
+	}{
+		{"van edited", func() { edit("vans/van-0000.toml", "name = \"", "name = \"The ") }, nil, false},
+		{"fleet edited", func() { edit("fleet.toml", "112", "999") }, nil, false},
+		{"another picture beside it", func() {
+			fleet["pictures/"+sample.Code(0)+"/body from the right.jpg"] = file(photo(t, 40, 30, 40))
+		}, nil, false},
+		{"that one gone", func() { delete(fleet, "pictures/"+sample.Code(0)+"/body from the right.jpg") }, nil, false},
+		{"spoilt", func() {
+			if err := os.Truncate(filepath.Join(target, was[0]), 10); err != nil {
+				t.Fatal(err)
+			}
+		}, nil, true},
+	} {
+		step.do()
+		made, found, err := publishFiles(fleet, target, step.more)
+		if err != nil || found.HasErrors() || made.Written == 0 {
+			t.Fatal(step.what, made, err, found)
+		}
+		is := slices.DeleteFunc(shown(), func(name string) bool { return strings.Contains(name, "right") })
+		if lost := !slices.Equal(is, was); lost != step.lost {
+			t.Errorf("%s: the site shows %v, and had %v", step.what, is, was)
+		}
+	}
+}
+
+// What makes a picture anew although its file is the same.
+func TestPicturesAreMadeAnew(t *testing.T) {
+	heic, err := os.ReadFile("../pictures/testdata/located.heic")
+	if err != nil {
+		t.Fatal(err)
+	}
+	path := os.Getenv("PATH")
+	for what, c := range map[string]struct {
+		more func(*publication.Job)
+		edit func(data []byte) []byte
+	}{
+		"all":             {func(job *publication.Job) { job.All = true }, nil},
+		"another program": {func(job *publication.Job) { job.Version = "another" }, nil},
+		"another file":    {nil, func(data []byte) []byte { return append(slices.Clone(data), 0) }},
+	} {
+		t.Run(what, func(t *testing.T) {
+			t.Setenv("PATH", path)
+			lib, _ := theLibrary()
+			fleet := sample.Many(lib, 1, 1)
+			name := "pictures/" + sample.Code(0) + "/body from the left.heic"
+			fleet[name] = &fstest.MapFile{Data: heic}
+			target := filepath.Join(t.TempDir(), "site")
+			if _, found, err := publishFiles(fleet, target, nil); err != nil || found.HasErrors() {
+				t.Fatal(err, found)
+			}
+			t.Setenv("PATH", t.TempDir())
+			if c.edit != nil {
+				fleet[name] = &fstest.MapFile{Data: c.edit(heic)}
+			}
+			_, found, err := publishFiles(fleet, target, c.more)
+			if err != nil || !slices.ContainsFunc(found, func(p problem.Problem) bool { return p.Code == spec.NeedsProgram }) {
+				t.Errorf("it was not made anew: %v %v", err, found)
+			}
+		})
+	}
+}
+
 // A HEIC keeps nothing from being published where no program reads it, and is shown
 // as soon as one does.
 func TestHEICOnceItCanBeRead(t *testing.T) {

@@ -30,13 +30,13 @@ type press struct {
 	shelf   *shelf
 }
 
-func newPress(fleet *spec.Fleet, staging *site.Staging, make func(file string) (picture, error)) (*press, error) {
+func newPress(fleet *spec.Fleet, staging *site.Staging, make func(file string) (picture, error), sum func(file string) string) (*press, error) {
 	r, err := render.New(layouts.Files())
 	if err != nil {
 		return nil, err
 	}
 	op := &fleet.Operator
-	p := &press{op: op, render: r, duties: fleet.StaffRoutines, printed: fleet.Booklets, staging: staging, shelf: &shelf{make: make, staging: staging, made: map[string]*shelved{}}}
+	p := &press{op: op, render: r, duties: fleet.StaffRoutines, printed: fleet.Booklets, staging: staging, shelf: &shelf{make: make, sum: sum, staging: staging, made: map[string]*shelved{}}}
 	for _, lang := range op.Languages {
 		p.kits = append(p.kits, guide.NewKit(op, lang))
 	}
@@ -208,6 +208,7 @@ type picture struct {
 // madeFrom is a picture by its file, without the data of its variants.
 type madeFrom struct {
 	File string `json:"file"`
+	Sum  string `json:"sum,omitempty"` // of the file
 	picture
 }
 
@@ -215,6 +216,7 @@ type madeFrom struct {
 // what pages need to know of it.
 type shelf struct {
 	make    func(file string) (picture, error)
+	sum     func(file string) string // of a picture's file
 	staging *site.Staging
 	mu      sync.Mutex
 	made    map[string]*shelved
@@ -244,10 +246,10 @@ func (s *shelf) write(file string) (madeFrom, error) {
 	if err != nil {
 		return madeFrom{}, err
 	}
+	out := madeFrom{File: file, Sum: s.sum("pictures/" + file), picture: p}
 	if p.Stamps != nil {
-		return madeFrom{file, p}, nil
+		return out, nil
 	}
-	out := madeFrom{File: file, picture: p}
 	for _, variants := range [][]pictures.Variant{out.Made.Variants, out.Made.Modern} {
 		for i, v := range variants {
 			stamp, err := s.staging.Share("hirers/"+render.PictureFolder+v.Name, v.Data)

@@ -104,7 +104,7 @@ func publishRead(fleet *spec.Fleet, s *site.Site, version string) (Made, error) 
 		press, err := newPress(fleet, p.staging, func(file string) (picture, error) {
 			made, err := fleet.Picture(file)
 			return picture{Made: made}, err
-		})
+		}, func(string) string { return "" })
 		if err != nil {
 			return err
 		}

@@ -8,6 +8,7 @@ import (
 	"sync"
 	"sync/atomic"
 
+	"doorpocket/build/pictures"
 	"doorpocket/build/render"
 	"doorpocket/build/site"
 	"doorpocket/build/spec"
@@ -112,7 +113,7 @@ func (p *publishing) printAll() (problem.List, error) {
 	if p.reading.Broken() {
 		p.failed.Store(true)
 	}
-	press, err := newPress(fleet, p.staging, p.picture)
+	press, err := newPress(fleet, p.staging, p.picture, p.census.in.sum)
 	if err != nil {
 		return nil, err
 	}
@@ -289,8 +290,32 @@ func (p *publishing) picture(file string) (picture, error) {
 	if there, ok := p.census.pictures[file]; ok {
 		return there, nil
 	}
+	if made, ok := p.again(file); ok {
+		return picture{Made: made}, nil
+	}
 	made, err := p.reading.Picture(file)
 	return picture{Made: made}, err
+}
+
+// again reads a picture that was made before out of the site: it may be written
+// anew, and so much less has to be done than for a photograph.
+func (p *publishing) again(file string) (pictures.Made, bool) {
+	earlier, ok := p.census.earlier[file]
+	if !ok || len(earlier.Stamps) != len(earlier.Made.All()) {
+		return pictures.Made{}, false
+	}
+	made := pictures.Made{Variants: slices.Clone(earlier.Made.Variants), Modern: slices.Clone(earlier.Made.Modern)}
+	stamps := earlier.Stamps
+	for _, variants := range [][]pictures.Variant{made.Variants, made.Modern} {
+		for i := range variants {
+			variants[i].Data, ok = p.site.Read("hirers/"+render.PictureFolder+variants[i].Name, stamps[i])
+			if !ok {
+				return pictures.Made{}, false
+			}
+		}
+		stamps = stamps[len(variants):]
+	}
+	return made, true
 }
 
 // each does the work for every number below n, a few at a time, and gives the

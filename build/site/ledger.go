@@ -170,6 +170,15 @@ func (s *Site) Intact(part string) bool {
 	return true
 }
 
+// Read gives the content of a file that is as it was written.
+func (s *Site) Read(path string, stamp Stamp) (data []byte, ok bool) {
+	if !validPath(path) {
+		return nil, false
+	}
+	data, err := os.ReadFile(s.below(path))
+	return data, err == nil && stampOf(data) == stamp
+}
+
 func (s *Site) intact(path string, stamp Stamp, written time.Time) bool {
 	name := s.below(path)
 	info, err := os.Lstat(name)
