@@ -225,6 +225,9 @@ func TestDiskFull(t *testing.T) {
 			}
 		}
 	}
+	if _, _, err := publishFiles(smallFleet("b1"), disk, nil); err == nil || !strings.Contains(err.Error(), filepath.Join(disk, "site")) {
+		t.Errorf("onto the disk itself: %v", err)
+	}
 	limit(t, disk, "size=64m", syscall.MS_RDONLY)
 	if err := publish("b1"); err == nil || !strings.Contains(err.Error(), "read-only") || !strings.Contains(err.Error(), "--out") {
 		t.Errorf("read-only: %v", err)

@@ -1,6 +1,11 @@
 package site
 
-import "os"
+import (
+	"errors"
+	"io/fs"
+	"os"
+	"path/filepath"
+)
 
 // Durable has the disk hold what was written before it takes the place of what was
 // there, and hold the swap before what was there is removed: so that a site is whole
@@ -21,6 +26,24 @@ func (s *Site) barrier(folder string) error {
 func (s *Site) clear(folder string) error {
 	if err := s.barrier(folder); err != nil {
 		return err
+	}
+	return removeStaging(folder)
+}
+
+// removeStaging removes a staging folder, its mark last: should it not get to the
+// end, the next publish still knows that the rest is ours.
+func removeStaging(folder string) error {
+	entries, err := os.ReadDir(folder)
+	if err != nil && !errors.Is(err, fs.ErrNotExist) {
+		return err
+	}
+	for _, e := range entries {
+		if e.Name() == markName {
+			continue
+		}
+		if err := os.RemoveAll(filepath.Join(folder, e.Name())); err != nil {
+			return err
+		}
 	}
 	return os.RemoveAll(folder)
 }

@@ -60,7 +60,7 @@ func (s *Site) readLedger() error {
 	s.records = newRecords(func(part string) string { return s.below(recordPath(part)) })
 	entries, err := os.ReadDir(s.below(ledgerFolder))
 	if err != nil && !errors.Is(err, fs.ErrNotExist) {
-		return fmt.Errorf("cannot read the ledger of %s: %w", s.target, reason(err))
+		return fmt.Errorf("cannot read the ledger of %s: %w. Check the folder %s and its permissions, or name another site with --out", s.target, reason(err), s.below(ledgerFolder))
 	}
 	for _, e := range entries {
 		if part, ok := strings.CutSuffix(e.Name(), ".json"); ok && !e.IsDir() { // any other is no file of ours, and is found as such

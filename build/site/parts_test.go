@@ -162,7 +162,7 @@ func TestDamagedRecords(t *testing.T) {
 	seal(t, st, site.Fleet)
 	write(t, st, "AA", parts["AA"])
 	seal(t, st, "AA")
-	if err := st.Finish(); err == nil || !strings.Contains(err.Error(), "photo.jpg") {
+	if err := st.Finish(); err == nil || !strings.Contains(err.Error(), "photo.jpg") || !strings.Contains(err.Error(), "damaged") {
 		t.Errorf("got %v", err)
 	}
 }

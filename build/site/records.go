@@ -55,6 +55,9 @@ func (r *records) has(part string) bool {
 
 // parts lists the parts of which there is a record, in order.
 func (r *records) parts() []string {
+	if r == nil { // a site of which only the folder is known
+		return nil
+	}
 	r.mu.Lock()
 	defer r.mu.Unlock()
 	return slices.Sorted(maps.Keys(r.briefs))

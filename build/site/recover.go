@@ -70,6 +70,6 @@ func (s *Site) settle(folder string) error {
 		}
 	}
 	// What cannot be removed stays: it costs room but does no harm.
-	_ = os.RemoveAll(folder)
+	_ = removeStaging(folder)
 	return nil
 }

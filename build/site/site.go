@@ -43,6 +43,9 @@ func Open(target string) (*Site, error) {
 	if err := look(target); err != nil {
 		return nil, err
 	}
+	if mounted(target) {
+		return nil, cannotSwap(target)
+	}
 	if err := os.MkdirAll(filepath.Dir(target), 0o755); err != nil {
 		return nil, fmt.Errorf("cannot make the folder for the site: %w. Name another with --out", err)
 	}
@@ -67,8 +70,11 @@ func (s *Site) Close() error { return s.lock.release() }
 // behind any links.
 func named(target string) (string, error) {
 	target = filepath.Clean(target)
-	if real, err := filepath.EvalSymlinks(target); err == nil {
+	real, err := filepath.EvalSymlinks(target)
+	if err == nil {
 		target = real
+	} else if to, isLink := os.Readlink(target); isLink == nil && errors.Is(err, fs.ErrNotExist) {
+		return "", fmt.Errorf("%s is a link to %s, where there is nothing. Make that folder, or name another with --out", target, to)
 	}
 	switch filepath.Base(target) {
 	case ".", "..", string(filepath.Separator):
@@ -85,6 +91,11 @@ func look(target string) error {
 		return nil
 	}
 	return fmt.Errorf("cannot look into %s: %w. Check its name and its permissions, or name another folder with --out", target, reason(err))
+}
+
+// cannotSwap says that the target is where a disk or a volume begins.
+func cannotSwap(target string) error {
+	return fmt.Errorf("%s is a disk or a volume of its own, and no new site can take its place: name a folder in it with --out, such as %s", target, filepath.Join(target, "site"))
 }
 
 // reason is an error of the system without the name of the file, which the

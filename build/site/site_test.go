@@ -91,6 +91,18 @@ func TestForeignFilesAreRefused(t *testing.T) {
 			publish(t, target, first)
 			put(t, target+"/ledger/notes.txt", "x")
 		}, "notes.txt"},
+		"a site without its ledger": {func(t *testing.T, target string) {
+			publish(t, target, first)
+			if err := os.RemoveAll(target + "/ledger"); err != nil {
+				t.Fatal(err)
+			}
+		}, "delete the folder if all of it came from publishing"},
+		"link that leads nowhere": {func(t *testing.T, target string) {
+			if err := os.Symlink(target+"-real", target); err != nil {
+				t.Fatal(err)
+			}
+		}, "where there is nothing"},
+		"file in place of the ledger": {func(t *testing.T, target string) { put(t, target+"/ledger", "x") }, "ledger"},
 		"file in place of the folder": {func(t *testing.T, target string) { put(t, target, "x") }, "cannot look into"},
 		"folder behind a link": {func(t *testing.T, target string) {
 			real := target + "-real"

@@ -9,6 +9,7 @@ import (
 	"path/filepath"
 	"slices"
 	"sync"
+	"syscall"
 	"time"
 )
 
@@ -239,7 +240,7 @@ func (st *Staging) Remove(part string) {
 }
 
 // Discard removes what was written so far; the site stays as it was.
-func (st *Staging) Discard() error { return os.RemoveAll(st.folder) }
+func (st *Staging) Discard() error { return removeStaging(st.folder) }
 
 // Files counts the files written so far, records aside.
 func (st *Staging) Files() int {
@@ -316,7 +317,10 @@ func (st *Staging) swap() error {
 		return cannotWrite(err)
 	}
 	if err := replace(st.in("."), s.target, filepath.Join(st.folder, oldName)); err != nil {
-		return fmt.Errorf("cannot put the new site in place: %w. The last site is as it was", err)
+		if errors.Is(err, syscall.EBUSY) || errors.Is(err, syscall.EXDEV) {
+			return cannotSwap(s.target)
+		}
+		return fmt.Errorf("cannot put the new site in place: %w. The last site is as it was: check the permissions of %s and of the folder that it lies in, and publish again", err, s.target)
 	}
 	st.committed = true
 	if err := s.clear(st.folder); err != nil {

@@ -57,7 +57,7 @@ func (s *Site) checkTop() error {
 		for _, e := range entries {
 			path := filepath.ToSlash(filepath.Join(folder, e.Name()))
 			if !known[path] && (!e.IsDir() || s.strangers(path, func(string) bool { return false }) != nil) {
-				return stranger(s.target, path)
+				return s.stranger(path)
 			}
 		}
 	}
@@ -76,7 +76,7 @@ func (s *Site) strangers(folder string, known func(path string) bool) error {
 			return err
 		}
 		if !known(filepath.ToSlash(path)) {
-			return stranger(s.target, path)
+			return s.stranger(path)
 		}
 		return nil
 	})
@@ -86,6 +86,16 @@ func (s *Site) strangers(folder string, known func(path string) bool) error {
 	return err
 }
 
-func stranger(target, name string) error {
-	return fmt.Errorf("%s holds %s, which no publish wrote: it would be lost. Move it elsewhere, or name another folder with --out", target, name)
+// stranger is the refusal to lose a file. Where it could be of an earlier publish,
+// and only the ledger is lost that would tell, it says so: nobody has to move a
+// whole site file by file.
+func (s *Site) stranger(name string) error {
+	parts := s.Parts()
+	switch {
+	case len(parts) == 0:
+		return fmt.Errorf("%s holds %s, and no ledger that tells what a publish wrote: it would be lost. Move it elsewhere, delete the folder if all of it came from publishing, or name another with --out", s.target, name)
+	case slices.ContainsFunc(parts, s.Damaged):
+		return fmt.Errorf("%s holds %s, and its ledger is damaged where it would tell whether a publish wrote that: it would be lost. Move it elsewhere, delete it if it came from publishing, or name another folder with --out", s.target, name)
+	}
+	return fmt.Errorf("%s holds %s, which no publish wrote: it would be lost. Move it elsewhere, or name another folder with --out", s.target, name)
 }
