@@ -135,8 +135,10 @@ func (c *census) why(s *site.Site, known bool, file string, before *vanMade) str
 		return "there was no site yet"
 	case !known:
 		return "the ledger cannot be read"
+	case before == nil && slices.ContainsFunc(s.Parts(), s.Damaged):
+		return file + " is new, or its record in the ledger cannot be read"
 	case before == nil:
-		return file + " is new, or not in the ledger"
+		return file + " is new"
 	case before.Inputs.Spec.Sum != c.in.sum(file):
 		return file + " changed"
 	case before.Inputs.Shared != c.sum:

@@ -5,6 +5,8 @@ import (
 	"path"
 	"slices"
 	"strings"
+
+	"doorpocket/components/problem"
 )
 
 // Part is a part of a fleet that is published by itself. Parts published apart
@@ -37,7 +39,7 @@ func (p Part) some() bool { return p.pattern != "" || p.n > 1 }
 func (p Part) Has(specs []string, file string) bool {
 	switch {
 	case p.pattern != "":
-		ok, err := path.Match(p.pattern, strings.TrimSuffix(path.Base(file), path.Ext(file)))
+		ok, err := path.Match(p.pattern, specName(file))
 		return err == nil && ok
 	case p.n > 1:
 		i, _ := slices.BinarySearch(specs, file)
@@ -45,3 +47,23 @@ func (p Part) Has(specs []string, file string) bool {
 	}
 	return true
 }
+
+// Check reports an error where a pattern fits the name of none of the specs. One of
+// n parts may be empty.
+func (p Part) Check(specs []string) error {
+	if p.pattern == "" || len(specs) == 0 || slices.ContainsFunc(specs, func(file string) bool { return p.Has(specs, file) }) {
+		return nil
+	}
+	names := make([]string, len(specs))
+	for i, file := range specs {
+		names[i] = specName(file)
+	}
+	example := names[0]
+	if near := problem.Nearest(p.pattern, names); near != "" {
+		example = near
+	}
+	return fmt.Errorf("no spec has a name like %q: write it without folder and ending, for example %s", p.pattern, example)
+}
+
+// specName is the name of a spec without folder and ending.
+func specName(file string) string { return strings.TrimSuffix(path.Base(file), path.Ext(file)) }

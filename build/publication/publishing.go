@@ -184,7 +184,9 @@ func (p *publishing) oneVan(press *press, file string) problem.List {
 	}
 	p.mu.Lock()
 	defer p.mu.Unlock()
-	p.trouble = errors.Join(p.trouble, err)
+	if p.trouble == nil { // a full disk is told once, not once for each van at work
+		p.trouble = err
+	}
 	p.made.Written++
 	p.made.Reasons = append(p.made.Reasons, Reason{r.Van.Code, p.census.stale[file]})
 	return found

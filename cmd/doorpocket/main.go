@@ -80,7 +80,7 @@ func wantsHelp(words []string) bool {
 
 // helpInstead turns "publish --help" into "help publish".
 func helpInstead(words []string) []string {
-	if len(words) > 0 && words[0][0] != '-' && words[0] != "help" {
+	if len(words) > 0 && words[0] != "" && words[0][0] != '-' && words[0] != "help" {
 		return []string{"help", words[0]}
 	}
 	return []string{"help"}

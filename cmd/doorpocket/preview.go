@@ -33,6 +33,11 @@ func (c *previewing) Run(out *speaker) error {
 	if err != nil {
 		return err
 	}
+	if c.Out != "" {
+		if err := s.apart(c.Folder, c.Out); err != nil {
+			return err
+		}
+	}
 	listener, err := c.listen()
 	if err != nil {
 		return err

@@ -8,6 +8,7 @@ import (
 
 	comparing "doorpocket/build/compare"
 	"doorpocket/build/publication"
+	"doorpocket/build/spec"
 )
 
 // publish writes the guides of a fleet.
@@ -26,15 +27,16 @@ func (c *publish) Run(out *speaker) error {
 	if err != nil {
 		return err
 	}
-	var part publication.Part
-	if c.Vans != "" {
-		if part, err = publication.ParsePart(c.Vans); err != nil {
-			return errUsage{err}
-		}
+	part, err := c.part(s)
+	if err != nil {
+		return err
 	}
 	target := c.Out
 	if target == "" {
 		target = filepath.Join(c.Folder, "site")
+	}
+	if err := s.apart(c.Folder, target); err != nil {
+		return err
 	}
 	if s.demo {
 		out.say("No fleet.toml here: this is the demonstration fleet that comes with the program.")
@@ -67,6 +69,21 @@ func (c *publish) Run(out *speaker) error {
 	out.say("Hirers: %s", filepath.Join(target, "hirers", "index.html"))
 	out.say("Staff:  %s", filepath.Join(target, "staff", "index.html"))
 	return nil
+}
+
+// part reads which vans are to be published.
+func (c *publish) part(s source) (publication.Part, error) {
+	if c.Vans == "" {
+		return publication.Part{}, nil
+	}
+	part, err := publication.ParsePart(c.Vans)
+	if err == nil {
+		err = part.Check(spec.Specs(s.files))
+	}
+	if err != nil {
+		return part, errUsage{err}
+	}
+	return part, nil
 }
 
 // changes compares the fleet with the earlier state that was asked for.
