@@ -187,6 +187,39 @@ func TestPicturesThatCannotBeMade(t *testing.T) {
 	}
 }
 
+// What lies in the folders and is not shown stands in the staff's list of pictures,
+// for those who put it there, also after a publish to which nothing was new.
+func TestStaffSeeWhatIsNotShown(t *testing.T) {
+	lib, _ := theLibrary()
+	fleet := sample.Many(lib, 2, 1)
+	good, code := photo(t, 40, 30, 40), sample.Code(0)
+	for name, data := range map[string]string{
+		code + "/body 1.jpg": good, code + "/bdoy behind.jpg": good, code + "/body ahead.jpg": "GIF89a", code + "/body shown.jpg": good,
+		code + "/old/body.jpg": good, "batch-1/body IMG_7.jpg": good, "VXX/body.jpg": good,
+	} {
+		fleet["pictures/"+name] = file(data)
+	}
+	target := filepath.Join(t.TempDir(), "site")
+	for _, edit := range []string{"", "# seen\n"} {
+		fleet["vans/van-0001.toml"] = file(string(fleet["vans/van-0001.toml"].Data) + edit)
+		if _, found, err := publishFiles(fleet, target, nil); err != nil || found.HasErrors() {
+			t.Fatal(err, found)
+		}
+		text := readingText(t, files(t, target)["staff/pictures/index.html"])
+		for name, why := range map[string]string{
+			code + "/body 1.jpg": "its name does not say", code + "/bdoy behind.jpg": "after nothing that is fitted", code + "/body ahead.jpg": "cannot be read",
+			code + "/old/": "no photograph in its van", "batch-1/body IMG_7.jpg": "its name does not say", "VXX": "no van and no build sheet",
+		} {
+			if !slices.ContainsFunc(strings.Split(text, "\n"), func(line string) bool { return strings.Contains(line, name) && strings.Contains(line, why) }) {
+				t.Errorf("no line says that %s is not shown: %s", name, why)
+			}
+		}
+		if strings.Contains(text, "body shown.jpg") {
+			t.Error("a picture that is shown is told as one that is not")
+		}
+	}
+}
+
 // A picture is made once, whatever else of its van or of the fleet is edited: also
 // where the program that read it has gone since. Another file, another program or
 // the wish that all be made anew make it anew, and so does a picture of the site

@@ -168,12 +168,14 @@ func (p *press) row(r spec.Read) render.StaffRow {
 	if _, ok := p.printed.Of(r.Van.Code); ok {
 		g, _ = p.kits[0].Build(r.Van) // its problems are for whoever writes its pages
 	}
-	return render.StaffRowOf(p.op, p.kits[0], r, g)
+	row := render.StaffRowOf(p.op, p.kits[0], r, g)
+	row.Survey.Unshown = unshown(r.Problems)
+	return row
 }
 
 // fleet writes the pages of the whole fleet and what all pages use, with what
 // changed since an earlier state where that is asked for.
-func (p *press) fleet(vans []spec.Summary, rows []render.StaffRow, changes *compare.Report) error {
+func (p *press) fleet(vans []spec.Summary, told render.StaffFleet, changes *compare.Report) error {
 	pages, err := p.render.Fleet(p.op, vans)
 	if err != nil {
 		return err
@@ -184,7 +186,7 @@ func (p *press) fleet(vans []spec.Summary, rows []render.StaffRow, changes *comp
 			return err
 		}
 	}
-	staff, err := p.render.Staff(p.op, render.StaffFleet{Rows: rows, Booklets: p.printed, Changed: changes != nil})
+	staff, err := p.render.Staff(p.op, told)
 	if err != nil {
 		return err
 	}

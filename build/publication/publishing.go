@@ -241,6 +241,7 @@ func (p *publishing) printVan(press *press, r spec.Read, from vanInputs) (proble
 	}
 	found.Add(out.unusable...)
 	made.Problems = append(made.Problems, out.unusable...)
+	made.Row.Survey.Unshown = unshown(made.Problems)
 	made.Pages, made.Pictures = out.pages, out.pictures
 	if err := p.staging.Seal(r.Van.Code, made); err != nil {
 		p.skip(r)
@@ -259,7 +260,8 @@ func (p *publishing) printFleet(press *press, found problem.List) error {
 		vans = append(vans, v.Summary)
 		rows = append(rows, v.Row)
 	}
-	if err := press.fleet(vans, rows, p.job.Changes); err != nil {
+	told := render.StaffFleet{Rows: rows, Booklets: press.printed, Changed: p.job.Changes != nil, Unshown: unshown(found)}
+	if err := press.fleet(vans, told, p.job.Changes); err != nil {
 		return err
 	}
 	codes, err := p.left(press)

@@ -22,9 +22,12 @@ type lack struct {
 var lacks = []lack{
 	{"missing/", "missing", true, func(r survey.Record) survey.List { return r.Lacking }},
 	{"guesses/", "guesses", true, func(r survey.Record) survey.List { return r.Guesses }},
-	{"pictures/", "bare", false, func(r survey.Record) survey.List { return r.Bare }},
+	{picturesFolder, "bare", false, func(r survey.Record) survey.List { return r.Bare }},
 	{"unlabelled/", "unlabelled", false, func(r survey.Record) survey.List { return r.Unlabelled }},
 }
+
+// picturesFolder is where staff read of photographs that are missing or not shown.
+const picturesFolder = "pictures/"
 
 // lacks writes a page for each kind: by system, and with facts by fact, which
 // vans; and by van how many.
@@ -80,6 +83,9 @@ func (s *staffPress) lack(l lack, having map[string]int) {
 	if len(names) > 0 {
 		list.Groups, list.Table = []staffGroup{by}, strings.TrimSuffix(l.folder, "/")+".csv"
 		s.table(l.folder+list.Table, file)
+	}
+	if l.folder == picturesFolder {
+		list.Groups = s.withUnshown(list.Groups)
 	}
 	s.listPage(l.folder, s.w.must(l.words+"_title"), s.w.must(l.words+"_about"), list)
 }

@@ -35,7 +35,8 @@ func StaffRowOf(op *spec.Operator, kit *guide.Kit, r spec.Read, g *guide.Guide) 
 type StaffFleet struct {
 	Rows     []StaffRow
 	Booklets *booklets.List
-	Changed  bool // there is a page of what changed since an earlier state
+	Unshown  []survey.Unshown // photographs of no van alone that no page shows
+	Changed  bool             // there is a page of what changed since an earlier state
 }
 
 // staffVanRow is a van in the list of all.
@@ -60,7 +61,7 @@ func (r *Renderer) Staff(op *spec.Operator, fleet StaffFleet) ([]File, error) {
 	if err != nil {
 		return nil, err
 	}
-	s := &staffPress{r: r, w: w, op: op, rows: fleet.Rows, names: map[string]string{}}
+	s := &staffPress{r: r, w: w, op: op, rows: fleet.Rows, stray: fleet.Unshown, names: map[string]string{}}
 	for _, row := range fleet.Rows {
 		s.names[row.Code] = row.Name
 	}

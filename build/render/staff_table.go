@@ -8,6 +8,7 @@ import (
 
 	"doorpocket/build/roster"
 	"doorpocket/build/spec"
+	"doorpocket/build/survey"
 )
 
 // staffList is a page of the staff tree with tables of one form.
@@ -121,6 +122,7 @@ type staffPress struct {
 	w     *Words
 	op    *spec.Operator
 	rows  []StaffRow
+	stray []survey.Unshown  // photographs of no van alone that no page shows
 	names map[string]string // of vans by code
 	files []File
 	err   error

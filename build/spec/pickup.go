@@ -145,17 +145,17 @@ func (u *pickup) wordless(file, name string) {
 	stem := strings.TrimSuffix(path.Base(file), path.Ext(file))
 	detail := fmt.Sprintf("Those who cannot see it need to hear what it shows. Say so in its name: \"%s what it shows%s\".", stem, path.Ext(file))
 	p := problem.New(problem.Warning, u.span("pictures/"+file), "picture-without-words", fmt.Sprintf("Picture %q has no words, so it is not shown", file), detail)
-	line := fmt.Sprintf("{ file = %q, alt = \"what it shows\" }", file)
+	// Lines to be copied are notes, which stay whole.
+	item := fmt.Sprintf("{ file = %s, alt = \"what it shows\" }", manifest.Quote(file))
+	list := "  pictures = [" + item + "]"
 	switch f := u.fitted[name]; {
 	case f == nil: // no spec can list its pictures
 	case f.listAt.File == u.file:
-		p.Detail += " Or add it to the list in the spec: " + line
-		p = p.WithNote(f.listAt, "the list is here")
+		p = p.WithNote(f.listAt, "Or add to the list "+item+" here")
 	case f.Span.File == u.file:
-		p.Detail += " Or write in the spec: pictures = [" + line + "]"
-		p = p.WithNote(f.Span, "below this line")
+		p = p.WithNote(f.Span, "Or write below this line").WithNote(problem.Span{}, list)
 	default:
-		p.Detail += fmt.Sprintf(" Or write at the end of %s: %s pictures = [%s]", u.file, f.header(), line)
+		p = p.WithNote(problem.Span{File: u.file}, "Or write at the end of the spec").WithNote(problem.Span{}, "  "+f.header()).WithNote(problem.Span{}, list)
 	}
 	u.problems.Add(p)
 }

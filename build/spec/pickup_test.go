@@ -85,15 +85,18 @@ func TestPicturesArePickedUpByName(t *testing.T) {
 			"pictures/ridge/bikes-003.png": good,
 		}, map[string][]string{"AA": {"bike-tent: box.png = A box"}}, []string{
 			`pictures/AA/bike-tent_1.png: warning: Picture "AA/bike-tent_1.png" has no words, so it is not shown
-Those who cannot see it need to hear what it shows. Say so in its name: "bike-tent_1 what it shows.png". Or add it to the list in the spec: { file = "AA/bike-tent_1.png", alt = "what it shows" }
-the list is here: vans/a.toml:26:1`,
+Those who cannot see it need to hear what it shows. Say so in its name: "bike-tent_1 what it shows.png".
+Or add to the list { file = "AA/bike-tent_1.png", alt = "what it shows" } here: vans/a.toml:26:1`,
 			`pictures/AA/bikes.png: warning: Picture "AA/bikes.png" has no words, so it is not shown
-Those who cannot see it need to hear what it shows. Say so in its name: "bikes what it shows.png". Or write in the spec: pictures = [{ file = "AA/bikes.png", alt = "what it shows" }]
-below this line: vans/a.toml:19:1`,
+Those who cannot see it need to hear what it shows. Say so in its name: "bikes what it shows.png".
+Or write below this line: vans/a.toml:19:1
+  pictures = [{ file = "AA/bikes.png", alt = "what it shows" }]`,
 			`Say so in its name: "body IMG_1 what it shows.png".
 `,
-			`Or write at the end of vans/b.toml: [fitted.bikes] pictures = [{ file = "BB/bikes (2).png", alt = "what it shows" }]`,
-			"below this line: builds/ridge.toml:16:1",
+			`Or write at the end of the spec: vans/b.toml
+  [fitted.bikes]
+  pictures = [{ file = "BB/bikes (2).png", alt = "what it shows" }]`,
+			"Or write below this line: builds/ridge.toml:16:1",
 		}},
 		{"of a build sheet, and in their place a van's own", map[string]string{
 			"builds/ridge.toml":                     sample.Body + fittedBikes + bikeTent + "pictures = [{ file = \"box.png\", alt = \"A box\" }]\n",
@@ -186,7 +189,7 @@ below this line: vans/a.toml:19:1`,
 			for i, p := range found {
 				text := p.String() + "\n" + p.Detail
 				for _, n := range p.Notes {
-					text += "\n" + n.Text + ": " + n.Span.String()
+					text += strings.TrimSuffix("\n"+n.Text+": "+n.Span.String(), ": ")
 				}
 				if !strings.Contains(text+"\n", c.found[i]) {
 					t.Errorf("%s\nis not %q", text, c.found[i])

@@ -17,9 +17,17 @@ type Record struct {
 	Lacking    List         `json:"lacking,omitempty"`    // facts that nobody stated: "gas/cylinder-locker:tare"
 	Guesses    List         `json:"guesses,omitempty"`    // facts with the library's default, in the same form
 	Bare       List         `json:"bare,omitempty"`       // systems of pages without a picture
+	Unshown    []Unshown    `json:"unshown,omitempty"`    // photographs of the van that no page shows
 	Unlabelled List         `json:"unlabelled,omitempty"` // systems that want a label and have none
 	Own        []Difference `json:"own,omitempty"`        // from its build sheet
 	Edition    string       `json:"edition,omitempty"`    // of the guide in the main language
+}
+
+// Unshown is a photograph that lies in the fleet's folder and is not shown. Code is
+// that of the problem that says why.
+type Unshown struct {
+	File string `json:"file"` // in the folder pictures
+	Code string `json:"code"`
 }
 
 // List is names with spaces between.
