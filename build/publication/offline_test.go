@@ -39,6 +39,11 @@ func TestWholeGuideOpensOffline(t *testing.T) {
 					bytes += len(text)
 				}
 			}
+			for _, name := range keptPicturesOf(t, tree["hirers/"+v.Code+"/kept.js"]) {
+				sum := sha256.Sum256([]byte(tree["hirers/"+name]))
+				own["/"+name] = hex.EncodeToString(sum[:])
+				bytes += len(tree["hirers/"+name])
+			}
 			h.stop()
 			t.Logf("%d files, %d kB, on the phone after %d ms", len(own), bytes/1000, ready.Milliseconds())
 			for _, wrong := range differing(t, b, own) {
@@ -75,6 +80,23 @@ func TestWholeGuideOpensOffline(t *testing.T) {
 			}
 		})
 	}
+}
+
+// keptPicturesOf lists the pictures that a van's script keeps on phones.
+func keptPicturesOf(t *testing.T, script string) []string {
+	t.Helper()
+	var list struct{ Files [][2]string }
+	head, _, _ := strings.Cut(strings.TrimPrefix(script, "const guide = "), ";\n")
+	if err := json.Unmarshal([]byte(head), &list); err != nil {
+		t.Fatal(err)
+	}
+	var all []string
+	for _, file := range list.Files {
+		if strings.HasPrefix(file[0], "pictures/") {
+			all = append(all, file[0])
+		}
+	}
+	return all
 }
 
 // differing fetches paths in the page and tells those that do not give the

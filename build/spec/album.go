@@ -21,7 +21,7 @@ func Albums(files fs.FS) []string {
 	}
 	var all []string
 	for _, e := range entries {
-		if e.IsDir() && !isJunk(e.Name()) {
+		if !isJunk(e.Name()) && isFolder(files, "pictures/"+e.Name(), e) {
 			all = append(all, e.Name())
 		}
 	}
@@ -39,13 +39,23 @@ func Album(files fs.FS, name string) []string {
 	for _, e := range entries {
 		switch {
 		case isJunk(e.Name()):
-		case e.IsDir():
+		case isFolder(files, "pictures/"+name+"/"+e.Name(), e):
 			all = append(all, e.Name()+"/")
 		default:
 			all = append(all, e.Name())
 		}
 	}
 	return all
+}
+
+// isFolder reports whether an entry is a folder, or leads to one that lies
+// elsewhere.
+func isFolder(files fs.FS, name string, e fs.DirEntry) bool {
+	if e.Type()&fs.ModeSymlink == 0 {
+		return e.IsDir()
+	}
+	info, err := fs.Stat(files, name)
+	return err == nil && info.IsDir()
 }
 
 // isJunk reports whether a computer or an editor put a file there for itself.

@@ -3,6 +3,8 @@ package spec_test
 import (
 	"errors"
 	"io/fs"
+	"os"
+	"path/filepath"
 	"slices"
 	"strings"
 	"sync"
@@ -233,5 +235,31 @@ func TestPickingUpIsCheap(t *testing.T) {
 		if n != 1 {
 			t.Errorf("%s was read %d times", name, n)
 		}
+	}
+}
+
+// A folder of pictures that lies elsewhere is one all the same.
+func TestLinkedFolderOfPictures(t *testing.T) {
+	lib, _ := components.Load(components.Embedded())
+	folder, elsewhere := t.TempDir(), t.TempDir()
+	write := func(name, data string) {
+		if err := os.MkdirAll(filepath.Dir(name), 0o755); err != nil {
+			t.Fatal(err)
+		}
+		if err := os.WriteFile(name, []byte(data), 0o600); err != nil {
+			t.Fatal(err)
+		}
+	}
+	for name, data := range sample.Many(lib, 1, 1) {
+		write(filepath.Join(folder, name), string(data.Data))
+	}
+	write(filepath.Join(elsewhere, "body from behind.png"), smallPNG(t))
+	write(filepath.Join(folder, "pictures", "box.png"), smallPNG(t))
+	if err := os.Symlink(elsewhere, filepath.Join(folder, "pictures", sample.Code(0))); err != nil {
+		t.Fatal(err)
+	}
+	fleet, found := spec.Load(os.DirFS(folder), "", lib)
+	if found.HasErrors() || len(fleet.Vans[0].Body.Pictures) != 1 || len(fleet.Pictures) != 1 {
+		t.Errorf("%v %+v", found, fleet.Vans[0].Body.Pictures)
 	}
 }
