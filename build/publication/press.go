@@ -2,6 +2,7 @@ package publication
 
 import (
 	"maps"
+	"runtime"
 	"slices"
 	"sync"
 
@@ -30,13 +31,13 @@ type press struct {
 	shelf   *shelf
 }
 
-func newPress(fleet *spec.Fleet, staging *site.Staging, make func(file string) (picture, error), sum func(file string) string) (*press, error) {
+func newPress(fleet *spec.Fleet, staging *site.Staging, how func(file string) (picture, error), sum func(file string) string) (*press, error) {
 	r, err := render.New(layouts.Files())
 	if err != nil {
 		return nil, err
 	}
 	op := &fleet.Operator
-	p := &press{op: op, render: r, duties: fleet.StaffRoutines, printed: fleet.Booklets, staging: staging, shelf: &shelf{make: make, sum: sum, staging: staging, made: map[string]*shelved{}}}
+	p := &press{op: op, render: r, duties: fleet.StaffRoutines, printed: fleet.Booklets, staging: staging, shelf: &shelf{make: how, sum: sum, staging: staging, places: make(chan struct{}, runtime.GOMAXPROCS(0)), made: map[string]*shelved{}}}
 	for _, lang := range op.Languages {
 		p.kits = append(p.kits, guide.NewKit(op, lang))
 	}
@@ -131,6 +132,7 @@ func (p *press) put(part, tree string, files []render.File) error {
 
 // pictures gives the pictures that a van shows, made and written.
 func (p *press) pictures(v *spec.Van, out *printed) (map[string]pictures.Made, error) {
+	p.shelf.fetch(v)
 	shown := map[string]pictures.Made{}
 	for _, f := range v.Fitted {
 		for _, name := range f.Pictures {
@@ -220,14 +222,32 @@ type shelf struct {
 	make    func(file string) (picture, error)
 	sum     func(file string) string // of a picture's file
 	staging *site.Staging
-	mu      sync.Mutex
-	made    map[string]*shelved
+	// places are for those at work: a photograph takes much memory while it is made
+	// small, so there are no more of them than processors.
+	places chan struct{}
+	mu     sync.Mutex
+	made   map[string]*shelved
 }
 
 type shelved struct {
 	once sync.Once
 	made madeFrom
 	err  error
+}
+
+// fetch makes the pictures of a van, as many at a time as there is room for. What
+// goes wrong with one is told to whoever takes it.
+func (s *shelf) fetch(v *spec.Van) {
+	var files []string
+	for _, f := range v.Fitted {
+		for _, p := range f.Pictures {
+			files = append(files, p.File)
+		}
+	}
+	_ = each(len(files), func(i int) error {
+		_, _ = s.take(files[i])
+		return nil
+	})
 }
 
 // take gives a picture that is written already, or will be by this.
@@ -239,7 +259,11 @@ func (s *shelf) take(file string) (madeFrom, error) {
 		s.made[file] = one
 	}
 	s.mu.Unlock()
-	one.once.Do(func() { one.made, one.err = s.write(file) })
+	one.once.Do(func() {
+		s.places <- struct{}{}
+		defer func() { <-s.places }()
+		one.made, one.err = s.write(file)
+	})
 	return one.made, one.err
 }
 
