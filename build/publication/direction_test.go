@@ -93,6 +93,11 @@ func arabicGuide(t *testing.T) string {
 	for _, s := range append(r.Shared(), render.Roots([]spec.Summary{{Code: "RW", Name: "Rowan"}})...) {
 		pages = append(pages, render.File(s))
 	}
+	for _, made := range fleet.Pictures {
+		for _, v := range made.All() {
+			pages = append(pages, render.File{Path: render.PictureFolder + v.Name, Data: v.Data})
+		}
+	}
 	for _, p := range pages {
 		name := filepath.Join(site, "hirers", p.Path)
 		if err := os.MkdirAll(filepath.Dir(name), 0o755); err != nil {
