@@ -51,6 +51,7 @@ func TestRevisions(t *testing.T) {
 
 func reviseAnyhow(t *testing.T, data []byte) bool {
 	t.Helper()
+	samePieces(t, data)
 	r, found := ParseRegister(RegisterFile, data)
 	if r == nil {
 		if !found.HasErrors() {

@@ -15,6 +15,14 @@ func ParseRegister(name string, data []byte) (*Register, problem.List) {
 	if found := mergeMarks(name, data); len(found) > 0 {
 		return nil, found
 	}
+	if r := inPieces(name, data, pieceLines); r != nil {
+		return r, nil
+	}
+	return parseWhole(name, data)
+}
+
+// parseWhole reads a register at once, for everything that can be wrong with it.
+func parseWhole(name string, data []byte) (*Register, problem.List) {
 	table, found := manifest.ParseKept(name, data)
 	if table == nil {
 		return nil, found
@@ -25,6 +33,7 @@ func ParseRegister(name string, data []byte) (*Register, problem.List) {
 	p := &registerParser{found: clashes(table.Source(), found), register: (*Register)(nil).clone()}
 	p.register.File, p.register.written = name, data
 	p.read(manifest.NewReader(table, &p.found))
+	p.compare()
 	if p.found.HasErrors() {
 		return nil, p.found
 	}
@@ -34,10 +43,13 @@ func ParseRegister(name string, data []byte) (*Register, problem.List) {
 type registerParser struct {
 	register *Register
 	found    problem.List
+	above    int // lines above the piece that is read
 }
 
 func (p *registerParser) read(r *manifest.Reader) {
-	p.register.Address, _ = r.Text("address")
+	if address, ok := r.Text("address"); ok {
+		p.register.Address = address
+	}
 	p.sections(r)
 	vans := r.Table("van")
 	for code, v := range vans.EachTable() {
@@ -48,6 +60,10 @@ func (p *registerParser) read(r *manifest.Reader) {
 		p.label(labels, key, e)
 	}
 	r.Done()
+}
+
+// compare looks how the lines go together.
+func (p *registerParser) compare() {
 	if !p.found.HasErrors() {
 		p.chains()
 		p.onePerThing()
@@ -78,6 +94,8 @@ func (p *registerParser) van(table *manifest.Reader, code string, r *manifest.Re
 func (p *registerParser) label(table *manifest.Reader, key string, r *manifest.Reader) {
 	ref, ok := ParseRef(key)
 	e := &Entry{Ref: ref, At: table.KeySpan(key), body: table.Span(key)}
+	e.At.Start.Line += p.above
+	e.body.Start.Line += p.above
 	if !ok {
 		r.ProblemAt(e.At, "bad-label", fmt.Sprintf("%q is no label", key), "A label is written as it is printed: the van's code, a space, a capital letter and a number from 1 to 99, as in \"RW G1\".")
 	}
