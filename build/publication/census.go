@@ -3,6 +3,7 @@ package publication
 import (
 	"slices"
 
+	"doorpocket/build/label"
 	"doorpocket/build/pictures"
 	"doorpocket/build/site"
 	"doorpocket/build/spec"
@@ -16,6 +17,7 @@ type census struct {
 	shared   []Input
 	sum      string // of shared
 	rest     []Input
+	agreed   string // the sum of the register with which all vans will be made, "" where only a part of them is looked at
 	specs    []string
 	fresh    map[string]*vanMade // by spec: vans that can stay as they are
 	stale    map[string]string   // by spec: why it cannot
@@ -35,6 +37,11 @@ func takeCensus(job Job, s *site.Site) *census {
 		c.rest = append(c.rest, Input{"what changed since an earlier state", job.Changes.Sum()})
 	}
 	known := s.Made(site.Fleet, &c.fleet)
+	labels := c.in.sum(label.RegisterFile)
+	c.in.agreed = known && c.fleet.Agreed != "" && c.fleet.Agreed == labels
+	if c.in.agreed || !job.Part.some() {
+		c.agreed = labels
+	}
 	records := c.records(s, known)
 	c.pictures, c.earlier = map[string]picture{}, map[string]madeFrom{}
 	for _, file := range c.specs {

@@ -30,7 +30,9 @@ type inputs struct {
 	known map[string]string
 
 	readLabels sync.Once
-	labels     map[string]string // what the register says of each van, by its code; "" for any other
+	labels     *label.Register
+	noLabels   string // what stands for the register where labels is nil
+	agreed     bool   // the register is the one that all vans were made with
 
 	readAlbums sync.Once
 	albums     []string // the folders of pictures, in order
@@ -84,6 +86,9 @@ func sumOf(data []byte) string {
 // changed finds the first input that is no longer what it was.
 func (in *inputs) changed(before []Input) (string, bool) {
 	for _, i := range before {
+		if in.agreed && strings.HasSuffix(i.Name, ofRegister) {
+			continue
+		}
 		if in.now(i.Name) != i.Sum {
 			return i.Name, true
 		}
@@ -187,35 +192,37 @@ const ofRegister = " in " + label.RegisterFile
 // register tells what the register of labels says of a van, but for what was
 // printed when. One that cannot be read says something else with every edit.
 func (in *inputs) register(van string) string {
-	in.readLabels.Do(func() { in.labels = in.sayings() })
-	if says, ok := in.labels[van]; ok {
-		return says
-	}
-	return in.labels[""]
+	in.readLabels.Do(in.readRegister)
+	return in.once(van+ofRegister, func() string {
+		switch r := in.labels; {
+		case r == nil:
+			return in.noLabels
+		case r.Van(van) == nil && len(r.Of(van)) == 0:
+			return "not registered"
+		default:
+			return sumOf([]byte(r.Says(van)))
+		}
+	})
 }
 
-func (in *inputs) sayings() map[string]string {
+func (in *inputs) readRegister() {
 	data, err := fs.ReadFile(in.files, label.RegisterFile)
 	if err != nil {
-		return map[string]string{"": "no register"}
+		in.noLabels = "no register"
+		return
 	}
-	register, _ := label.ParseRegister(label.RegisterFile, data)
-	if register == nil {
-		return map[string]string{"": in.sum(label.RegisterFile)}
+	if in.labels, _ = label.ParseRegister(label.RegisterFile, data); in.labels == nil {
+		in.noLabels = in.sum(label.RegisterFile)
 	}
-	says := map[string]string{"": "not registered"}
-	for _, e := range register.All() {
-		says[e.Van] = ""
+}
+
+// given is the register as it was read for the pages: that of a large fleet is
+// neither read nor held twice. It is called before vans are worked at.
+func (in *inputs) given(r *label.Register) {
+	if r != nil {
+		in.readLabels.Do(func() {})
+		in.labels = r
 	}
-	for _, v := range register.Vans {
-		says[v.Code] = ""
-	}
-	for van := range says {
-		if van != "" {
-			says[van] = sumOf([]byte(register.Says(van)))
-		}
-	}
-	return says
 }
 
 // systems lists the folders of the fleet's own systems.
@@ -346,5 +353,6 @@ type fleetMade struct {
 	Name     string       `json:"name"`
 	Shared   []Input      `json:"shared"`
 	Rest     []Input      `json:"rest"`
+	Agreed   string       `json:"agreed,omitempty"` // the sum of the register with which all vans were made, "" for several
 	Problems problem.List `json:"problems,omitempty"`
 }

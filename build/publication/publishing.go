@@ -44,6 +44,7 @@ func (p *publishing) run() (problem.List, error) {
 	lib, found := p.job.library()
 	found = slices.Clone(found)
 	p.reading = spec.Open(p.job.Files, "", lib)
+	p.census.in.given(p.reading.Fleet().Register)
 	if err := p.begin(); err != nil {
 		return nil, err
 	}
@@ -278,7 +279,7 @@ func (p *publishing) printFleet(press *press, found problem.List) error {
 	found = slices.Clone(found)
 	found.Sort()
 	found.Dedupe()
-	return p.staging.Seal(site.Fleet, fleetMade{Name: press.op.Name, Shared: p.census.shared, Rest: p.census.rest, Problems: found})
+	return p.staging.Seal(site.Fleet, fleetMade{Name: press.op.Name, Shared: p.census.shared, Rest: p.census.rest, Agreed: p.census.agreed, Problems: found})
 }
 
 // sorted gives the vans by code; of those that share one, by file.
