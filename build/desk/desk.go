@@ -14,6 +14,7 @@ import (
 	"unicode/utf8"
 
 	"doorpocket/build/guide"
+	"doorpocket/build/roster"
 )
 
 // Forms are the ways in which tables can be written.
@@ -115,7 +116,7 @@ func asCSV(tables []Table) (string, error) {
 
 func csvOf(rows [][]string) (string, error) {
 	var b bytes.Buffer
-	if err := csv.NewWriter(&b).WriteAll(rows); err != nil {
+	if err := csv.NewWriter(&b).WriteAll(roster.HarmlessAll(rows)); err != nil {
 		return "", fmt.Errorf("CSV: %w", err)
 	}
 	return b.String(), nil

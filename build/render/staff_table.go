@@ -104,10 +104,7 @@ func (s *staffPress) table(path string, rows [][]string) {
 	b.WriteString("\ufeff") // without it some spreadsheets take the letters for others
 	out := csv.NewWriter(&b)
 	out.UseCRLF = true
-	for _, row := range rows {
-		for i := range row {
-			row[i] = roster.Harmless(row[i])
-		}
+	for _, row := range roster.HarmlessAll(rows) {
 		if err := out.Write(row); err != nil && s.err == nil {
 			s.err = err
 		}

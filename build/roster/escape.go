@@ -17,6 +17,24 @@ func Harmless(text string) string {
 	return text
 }
 
+// HarmlessAll is Harmless for every cell of a table, in place, but for numbers
+// below zero: they are no words. One with a plus sign may be that of a telephone.
+func HarmlessAll(rows [][]string) [][]string {
+	for _, row := range rows {
+		for i, cell := range row {
+			if !belowZero(cell) {
+				row[i] = Harmless(cell)
+			}
+		}
+	}
+	return rows
+}
+
+func belowZero(text string) bool {
+	digits, minus := strings.CutPrefix(text, "-")
+	return minus && digits != "" && strings.Trim(digits, "0123456789.") == ""
+}
+
 // guarded is Harmless for a text whose own apostrophe has to come back.
 func guarded(text string) string {
 	if strings.HasPrefix(text, asWords) {

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	listing "doorpocket/build/due"
+	"doorpocket/build/roster"
 	"doorpocket/build/spec"
 	"doorpocket/components/manifest"
 )
@@ -67,7 +68,7 @@ func (c *due) csv(out *speaker, fleet *spec.Fleet, day manifest.Date) error {
 	if err := w.Write([]string{"day", "state", "code", "van", "what", "fitted"}); err != nil {
 		return err
 	}
-	return w.WriteAll(c.rows(fleet, day))
+	return w.WriteAll(roster.HarmlessAll(c.rows(fleet, day)))
 }
 
 func (c *due) text(out *speaker, fleet *spec.Fleet, day manifest.Date) error {
