@@ -44,17 +44,14 @@ var newline = []byte("\n")
 // labelLines cuts a register below the header of its labels, ok where every line
 // from there on is one of them: another header would end them.
 func labelLines(data []byte) (head, labels []byte, ok bool) {
-	rest := data
-	for at := 0; len(rest) > 0; {
-		end := endOfLines(rest, 1)
-		line := bytes.TrimSpace(rest[:end])
-		rest = rest[end:]
-		at += end
-		switch {
-		case ok && bytes.HasPrefix(line, []byte("[")):
+	at := 0
+	for line := range bytes.Lines(data) {
+		at += len(line)
+		switch text := bytes.TrimSpace(line); {
+		case ok && bytes.HasPrefix(text, []byte("[")):
 			return nil, nil, false
-		case !ok && string(line) == "[label]":
-			head, labels, ok = data[:at-end], rest, true
+		case !ok && string(text) == "[label]":
+			head, labels, ok = data[:at-len(line)], data[at:], true
 		}
 	}
 	return head, labels, ok

@@ -10,6 +10,7 @@ import (
 	"fmt"
 	"image"
 	"image/jpeg"
+	"iter"
 	"slices"
 	"strings"
 
@@ -59,6 +60,22 @@ func (m Made) Largest() Variant { return m.Variants[len(m.Variants)-1] }
 
 // All are the variants of both formats.
 func (m Made) All() []Variant { return slices.Concat(m.Variants, m.Modern) }
+
+// Each gives the variants of both formats, in the order of All, for whoever changes
+// them.
+func (m Made) Each() iter.Seq2[int, *Variant] {
+	return func(yield func(int, *Variant) bool) {
+		n := 0
+		for _, variants := range [][]Variant{m.Variants, m.Modern} {
+			for i := range variants {
+				if !yield(n, &variants[i]) {
+					return
+				}
+				n++
+			}
+		}
+	}
+}
 
 // Kept is the variant that a phone keeps: the largest in the format of most
 // browsers.

@@ -14,6 +14,8 @@ import (
 	"time"
 
 	"github.com/fsnotify/fsnotify"
+
+	"doorpocket/build/spec"
 )
 
 // watch tells of changes in a fleet folder. It watches folders, not files: an
@@ -33,9 +35,6 @@ type watch struct {
 // watched: a folder may go and come back without a word. It is also how often
 // all is looked through where watching does not work.
 const sweep = time.Second
-
-// content are the folders of a fleet whose files become pages.
-var content = []string{"vans", "builds", "pages", "pictures", "systems"}
 
 func newWatch(root string, changed chan<- struct{}, told func(error)) (*watch, error) {
 	w := &watch{root: root, changed: changed, told: told, folders: map[string]fs.FileInfo{}}
@@ -119,7 +118,7 @@ func (w *watch) matters(name string) bool {
 		return false
 	}
 	first, _, deeper := strings.Cut(filepath.ToSlash(path), "/")
-	return path == "." || slices.Contains(content, first) || !deeper && filepath.Ext(path) == ".toml"
+	return path == "." || slices.Contains(spec.Folders, first) || !deeper && filepath.Ext(path) == ".toml"
 }
 
 // compare watches the folders that there are now. It reports whether they are
@@ -157,7 +156,7 @@ func (w *watch) list() map[string]fs.FileInfo {
 	if info, err := os.Stat(w.root); err == nil && info.IsDir() {
 		all[w.root] = info
 	}
-	for _, folder := range content {
+	for _, folder := range spec.Folders {
 		_ = filepath.WalkDir(filepath.Join(w.root, folder), func(name string, e fs.DirEntry, err error) error {
 			if err != nil {
 				return nil // gone while we look; the next sweep will tell

@@ -163,9 +163,6 @@ func (in *inputs) albumNames() []string {
 	return in.albums
 }
 
-// sheetName is the name of a build sheet by its file.
-func sheetName(file string) string { return strings.TrimSuffix(path.Base(file), ".toml") }
-
 // top lists the files of the fleet folder itself and of its own pages.
 func (in *inputs) top() []string {
 	var all []string
@@ -238,16 +235,21 @@ func (in *inputs) systems() []string {
 	return found
 }
 
+// sheets lists the files of the build sheets.
+func (in *inputs) sheets() []string {
+	found, err := fs.Glob(in.files, "builds/*.toml")
+	if err != nil {
+		panic(err) // the pattern is ours
+	}
+	slices.Sort(found)
+	return found
+}
+
 // withRoutines lists the build sheets that could bring a routine of their own,
 // which any van may have steps for: those with the word, or an escape that could
 // stand for one of its letters.
 func (in *inputs) withRoutines() []string {
-	sheets, err := fs.Glob(in.files, "builds/*.toml")
-	if err != nil {
-		panic(err) // the pattern is ours
-	}
-	slices.Sort(sheets)
-	return slices.DeleteFunc(sheets, func(file string) bool {
+	return slices.DeleteFunc(in.sheets(), func(file string) bool {
 		data, err := fs.ReadFile(in.files, file)
 		return err == nil && !bytes.Contains(data, []byte("routine")) && !bytes.ContainsRune(data, '\\')
 	})
@@ -270,12 +272,8 @@ func (in *inputs) rest() []Input {
 	for _, file := range []string{label.RegisterFile, booklets.File} {
 		all = append(all, Input{file, in.sum(file)})
 	}
-	sheets, err := fs.Glob(in.files, "builds/*.toml")
-	if err != nil {
-		panic(err) // the pattern is ours
-	}
-	for _, sheet := range sheets {
-		all = append(all, in.lying(sheetName(sheet)))
+	for _, sheet := range in.sheets() {
+		all = append(all, in.lying(nameOf(sheet)))
 	}
 	var names strings.Builder
 	for _, folder := range in.albumNames() {
@@ -315,7 +313,7 @@ func (in *inputs) of(file, shared string, r spec.Read) vanInputs {
 	v.From = append(v.From, Input{said, in.register(r.Van.Code)})
 	v.From = append(v.From, in.lying(r.Van.Code))
 	for _, l := range r.Listings[1:] {
-		v.From = append(v.From, Input{l.File, in.sum(l.File)}, in.lying(sheetName(l.File)))
+		v.From = append(v.From, Input{l.File, in.sum(l.File)}, in.lying(nameOf(l.File)))
 	}
 	seen := map[string]bool{}
 	add := func(name string, sum func(string) string) {

@@ -39,7 +39,7 @@ func (p Part) some() bool { return p.pattern != "" || p.n > 1 }
 func (p Part) Has(specs []string, file string) bool {
 	switch {
 	case p.pattern != "":
-		ok, err := path.Match(p.pattern, specName(file))
+		ok, err := path.Match(p.pattern, nameOf(file))
 		return err == nil && ok
 	case p.n > 1:
 		i, _ := slices.BinarySearch(specs, file)
@@ -56,7 +56,7 @@ func (p Part) Check(specs []string) error {
 	}
 	names := make([]string, len(specs))
 	for i, file := range specs {
-		names[i] = specName(file)
+		names[i] = nameOf(file)
 	}
 	example := names[0]
 	if near := problem.Nearest(p.pattern, names); near != "" {
@@ -65,5 +65,6 @@ func (p Part) Check(specs []string) error {
 	return fmt.Errorf("no spec has a name like %q: write it without folder and ending, for example %s", p.pattern, example)
 }
 
-// specName is the name of a spec without folder and ending.
-func specName(file string) string { return strings.TrimSuffix(path.Base(file), path.Ext(file)) }
+// nameOf is the name of a spec or build sheet: that of its file without folder and
+// ending.
+func nameOf(file string) string { return strings.TrimSuffix(path.Base(file), path.Ext(file)) }

@@ -152,12 +152,15 @@ func (p *press) pictures(v *spec.Van, out *printed) (map[string]pictures.Made, e
 			shown[name.File] = made.Made
 			out.pictures = append(out.pictures, made)
 			for i, variant := range made.Made.All() {
-				p.staging.Use(v.Code, "hirers/"+render.PictureFolder+variant.Name, made.Stamps[i])
+				p.staging.Use(v.Code, pathOf(variant), made.Stamps[i])
 			}
 		}
 	}
 	return shown, nil
 }
+
+// pathOf is where a variant of a picture lies below a site.
+func pathOf(v pictures.Variant) string { return "hirers/" + render.PictureFolder + v.Name }
 
 // pictureError is that of a picture that could not be made, which is told as a
 // problem of the fleet.
@@ -276,15 +279,13 @@ func (s *shelf) write(file string) (madeFrom, error) {
 	if p.Stamps != nil {
 		return out, nil
 	}
-	for _, variants := range [][]pictures.Variant{out.Made.Variants, out.Made.Modern} {
-		for i, v := range variants {
-			stamp, err := s.staging.Share("hirers/"+render.PictureFolder+v.Name, v.Data)
-			if err != nil {
-				return madeFrom{}, err
-			}
-			variants[i].Data = nil
-			out.Stamps = append(out.Stamps, stamp)
+	for _, v := range out.Made.Each() {
+		stamp, err := s.staging.Share(pathOf(*v), v.Data)
+		if err != nil {
+			return madeFrom{}, err
 		}
+		v.Data = nil
+		out.Stamps = append(out.Stamps, stamp)
 	}
 	return out, nil
 }

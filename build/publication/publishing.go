@@ -310,15 +310,10 @@ func (p *publishing) again(file string) (pictures.Made, bool) {
 		return pictures.Made{}, false
 	}
 	made := pictures.Made{Variants: slices.Clone(earlier.Made.Variants), Modern: slices.Clone(earlier.Made.Modern)}
-	stamps := earlier.Stamps
-	for _, variants := range [][]pictures.Variant{made.Variants, made.Modern} {
-		for i := range variants {
-			variants[i].Data, ok = p.site.Read("hirers/"+render.PictureFolder+variants[i].Name, stamps[i])
-			if !ok {
-				return pictures.Made{}, false
-			}
+	for i, v := range made.Each() {
+		if v.Data, ok = p.site.Read(pathOf(*v), earlier.Stamps[i]); !ok {
+			return pictures.Made{}, false
 		}
-		stamps = stamps[len(variants):]
 	}
 	return made, true
 }

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 
+	"doorpocket/build/spec"
 	"doorpocket/build/survey"
 )
 
@@ -14,7 +15,7 @@ var whyUnshown = map[string]string{
 	"stray-picture":         "unshown_stray",
 	"bad-picture":           "unshown_bad",
 	"unreadable-file":       "unshown_bad",
-	"picture-needs-program": "unshown_program",
+	spec.NeedsProgram:       "unshown_program",
 	"file-not-read":         "unshown_kind",
 	"unknown-album":         "unshown_album",
 }

@@ -9,21 +9,21 @@ const formula = "=+-@\t\r"
 
 const asWords = "'"
 
-// Harmless is a text that no spreadsheet takes for a formula.
-func Harmless(text string) string {
+// harmless is a text that no spreadsheet takes for a formula.
+func harmless(text string) string {
 	if text != "" && strings.ContainsRune(formula, rune(text[0])) {
 		return asWords + text
 	}
 	return text
 }
 
-// HarmlessAll is Harmless for every cell of a table, in place, but for numbers
-// below zero: they are no words. One with a plus sign may be that of a telephone.
+// HarmlessAll lets no spreadsheet take a cell of a table for a formula, in place, but
+// leaves numbers below zero: they are no words. One with a plus sign may be that of a telephone.
 func HarmlessAll(rows [][]string) [][]string {
 	for _, row := range rows {
 		for i, cell := range row {
 			if !belowZero(cell) {
-				row[i] = Harmless(cell)
+				row[i] = harmless(cell)
 			}
 		}
 	}
@@ -35,12 +35,12 @@ func belowZero(text string) bool {
 	return minus && digits != "" && strings.Trim(digits, "0123456789.") == ""
 }
 
-// guarded is Harmless for a text whose own apostrophe has to come back.
+// guarded is harmless for a text whose own apostrophe has to come back.
 func guarded(text string) string {
 	if strings.HasPrefix(text, asWords) {
 		return asWords + text
 	}
-	return Harmless(text)
+	return harmless(text)
 }
 
 // unguarded takes the apostrophe off again.

@@ -15,20 +15,17 @@ import (
 
 // statedLabel is what a spec or build sheet says of a label.
 type statedLabel struct {
-	code          string // label.None for none wanted, "" for the register's
-	was, replaces []string
-	at            problem.Span
-	wasAt         problem.Span
-	replacesAt    problem.Span
+	code string // label.None for none wanted, "" for the register's
+	label.Stated
 }
 
 // kept is what the register is compared with, nil for nothing.
 func (s statedLabel) kept() *label.Stated {
 	none := problem.Span{}
-	if s.at == none && s.wasAt == none && s.replacesAt == none {
+	if s.LabelAt == none && s.WasAt == none && s.ReplacesAt == none {
 		return nil
 	}
-	return &label.Stated{Was: s.was, Replaces: s.replaces, LabelAt: s.at, WasAt: s.wasAt, ReplacesAt: s.replacesAt}
+	return &s.Stated
 }
 
 // Gone is a label of a van whose thing is no longer what it was registered for.
@@ -68,18 +65,18 @@ func (l *loader) statedLabel(r *manifest.Reader, f *Fitted) {
 		default:
 			f.Label, f.label.code = code, code
 		}
-		f.label.at = r.Span("label")
+		f.label.LabelAt = r.Span("label")
 	}
 	if names, ok := r.Texts("was", manifest.OrSingle, manifest.Example(`"old-name"`)); ok {
-		f.label.was, f.label.wasAt = names, r.Span("was")
+		f.label.Was, f.label.WasAt = names, r.Span("was")
 	}
 	if names, ok := r.Texts("replaces", manifest.OrSingle, manifest.Example(`"old-name"`)); ok {
-		f.label.replaces, f.label.replacesAt = names, r.Span("replaces")
+		f.label.Replaces, f.label.ReplacesAt = names, r.Span("replaces")
 	}
 }
 
 // Was lists the names by which the spec says that it was called before.
-func (f *Fitted) Was() []string { return f.label.was }
+func (f *Fitted) Was() []string { return f.label.Was }
 
 // WantsLabel reports whether one can stick a label beside it and the spec does not
 // say that none is wanted.

@@ -27,8 +27,7 @@ type loader struct {
 	prose    *prose.Parser
 	sheets   map[string]*sheet
 	torn     map[string]bool           // files in which not every line could be read
-	shots    map[string][]problem.Span // files of pictures, and where each is named
-	byName   map[string]problem.Span   // those that are picked up by their names
+	shots    map[string][]problem.Span // files of pictures, and where each is listed: nowhere for one picked up by its name
 	albums   map[string]bool           // folders of pictures
 	used     map[string]bool           // build sheets that something is built on
 	extra    *extra                    // what fleet.toml and build sheets add to the routines
@@ -46,7 +45,7 @@ func Load(files fs.FS, prefix string, lib *components.Library) (*Fleet, problem.
 
 func (l *loader) load() (*Fleet, problem.List) {
 	var all []Summary
-	for _, r := range l.readVans(l.specs()) {
+	for _, r := range slices.Collect(ahead(l.specs(), l.readVan)) { // all, before any changes the fleet
 		l.take(r)
 		all = append(all, r.Summary)
 	}
@@ -62,10 +61,10 @@ func (l *loader) load() (*Fleet, problem.List) {
 // open reads what all vans share.
 func open(files fs.FS, prefix string, lib *components.Library) *loader {
 	l := &loader{files: files, prefix: prefix, given: lib, prose: prose.New(), sheets: map[string]*sheet{}, torn: map[string]bool{}, shots: map[string][]problem.Span{},
-		byName: map[string]problem.Span{}, albums: map[string]bool{},
-		used:  map[string]bool{},
-		extra: &extra{},
-		fleet: &Fleet{Operator: Operator{Library: lib}, Staff: map[string]*Staff{}, Sources: map[string][]byte{}, read: map[*Van]Read{}}}
+		albums: map[string]bool{},
+		used:   map[string]bool{},
+		extra:  &extra{},
+		fleet:  &Fleet{Operator: Operator{Library: lib}, Staff: map[string]*Staff{}, Sources: map[string][]byte{}, read: map[*Van]Read{}}}
 	for _, name := range Albums(files) {
 		l.albums[name] = true
 	}
@@ -80,6 +79,9 @@ func open(files fs.FS, prefix string, lib *components.Library) *loader {
 	maps.Copy(l.fleet.Sources, l.fleet.Library.Sources)
 	return l
 }
+
+// Folders are those of a fleet folder whose files become pages.
+var Folders = []string{"vans", "builds", "pages", "pictures", "systems"}
 
 // Is reports whether a folder is a fleet folder.
 func Is(files fs.FS) bool {

@@ -106,7 +106,7 @@ func (u *pickup) take(file string) {
 // system is shared with other vans and stays as it is.
 func (u *pickup) give(name string, shots []Picture) {
 	for _, p := range shots {
-		u.byName[p.File] = p.At
+		u.shot(p.File)
 	}
 	i := slices.IndexFunc(u.content.fitted, func(f *Fitted) bool { return f.Name == name })
 	if i < 0 {

@@ -46,8 +46,13 @@ func (l *loader) pictures(r *manifest.Reader, f *Fitted) {
 			p.Problem("file", "missing-picture", fmt.Sprintf("No picture %q", file), l.pictureHint(file))
 			continue
 		}
-		l.shots[file] = append(l.shots[file], picture.At)
+		l.shot(file, picture.At)
 	}
+}
+
+// shot notes a picture, and where it is listed.
+func (l *loader) shot(file string, listed ...problem.Span) {
+	l.shots[file] = append(l.shots[file], listed...)
 }
 
 func (l *loader) pictureHint(file string) string {
@@ -68,14 +73,7 @@ func (l *loader) pictureHint(file string) string {
 // show it, and as many at a time as there are processors: it is by far the
 // longest part of reading a fleet.
 func (l *loader) makePictures() {
-	named := map[string]bool{}
-	for file := range l.shots {
-		named[file] = true
-	}
-	for file := range l.byName {
-		named[file] = true
-	}
-	files := slices.Sorted(maps.Keys(named))
+	files := slices.Sorted(maps.Keys(l.shots))
 	made := make([]pictures.Made, len(files))
 	errs := make([]error, len(files))
 	queue := make(chan int)

@@ -8,7 +8,6 @@ import (
 	"slices"
 	"strings"
 	"sync"
-	"sync/atomic"
 
 	"doorpocket/build/label"
 	"doorpocket/build/pictures"
@@ -49,7 +48,6 @@ type Read struct {
 	Sources  map[string][]byte // the spec by the name shown in problems
 	Problems problem.List
 	shots    map[string][]problem.Span
-	byName   map[string]problem.Span
 }
 
 // Sheet is what a build sheet says of its vans, with those under it and without
@@ -101,18 +99,7 @@ func (r *Reading) Van(file string) Read {
 
 // Vans reads all specs, in order, a few ahead of whoever asks for them: no more are
 // held at a time than there are processors.
-func (r *Reading) Vans() iter.Seq[Read] {
-	return func(yield func(Read) bool) {
-		stop, ahead := make(chan struct{}), make(chan chan Read, runtime.GOMAXPROCS(0))
-		defer close(stop)
-		go r.readAhead(ahead, stop)
-		for one := range ahead {
-			if !yield(<-one) {
-				return
-			}
-		}
-	}
-}
+func (r *Reading) Vans() iter.Seq[Read] { return ahead(r.Specs(), r.Van) }
 
 // Skim reads all vans and keeps of them only what the register is compared with. No
 // picture is looked at. It gives the problems of the whole fleet, in order.
@@ -127,19 +114,6 @@ func (r *Reading) Skim() problem.List {
 	found.Sort()
 	found.Dedupe()
 	return found
-}
-
-func (r *Reading) readAhead(ahead chan<- chan Read, stop <-chan struct{}) {
-	defer close(ahead)
-	for _, file := range r.Specs() {
-		one := make(chan Read, 1)
-		select {
-		case ahead <- one:
-		case <-stop:
-			return
-		}
-		go func() { one <- r.Van(file) }()
-	}
 }
 
 // Picture makes one picture that vans name. It is safe for concurrent use.
@@ -198,9 +172,9 @@ func (l *loader) readVan(file string) Read {
 	fleet := *l.fleet
 	fleet.Staff, fleet.Sources = map[string]*Staff{}, map[string][]byte{}
 	own := &loader{settling: l.settling, files: l.files, prefix: l.prefix, given: l.given, fleet: &fleet, prose: l.prose, sheets: l.sheets,
-		torn: map[string]bool{}, shots: map[string][]problem.Span{}, byName: map[string]problem.Span{}, albums: l.albums, used: map[string]bool{}, extra: l.extra}
+		torn: map[string]bool{}, shots: map[string][]problem.Span{}, albums: l.albums, used: map[string]bool{}, extra: l.extra}
 	v := own.van(file)
-	read := Read{Van: v, Sources: fleet.Sources, Problems: own.problems, shots: own.shots, byName: own.byName}
+	read := Read{Van: v, Sources: fleet.Sources, Problems: own.problems, shots: own.shots}
 	if v == nil {
 		return read
 	}
@@ -219,23 +193,31 @@ func (l *loader) readVan(file string) Read {
 	return read
 }
 
-// readVans reads specs on all processors and gives them in the order of the
-// files, so that nothing depends on how many there are.
-func (l *loader) readVans(files []string) []Read {
-	reads := make([]Read, len(files))
-	var next atomic.Int64
-	work := func() {
-		for i := int(next.Add(1)) - 1; i < len(files); i = int(next.Add(1)) - 1 {
-			reads[i] = l.readVan(files[i])
+// ahead reads specs on all processors, a few ahead of whoever asks for them, and
+// gives them in the order of the files, so that nothing depends on how many
+// processors there are.
+func ahead(files []string, read func(file string) Read) iter.Seq[Read] {
+	return func(yield func(Read) bool) {
+		stop, begun := make(chan struct{}), make(chan chan Read, runtime.GOMAXPROCS(0))
+		defer close(stop)
+		go func() {
+			defer close(begun)
+			for _, file := range files {
+				one := make(chan Read, 1)
+				select {
+				case begun <- one:
+				case <-stop:
+					return
+				}
+				go func() { one <- read(file) }()
+			}
+		}()
+		for one := range begun {
+			if !yield(<-one) {
+				return
+			}
 		}
 	}
-	var group sync.WaitGroup
-	for range min(len(files), runtime.GOMAXPROCS(0)) - 1 {
-		group.Go(work)
-	}
-	work()
-	group.Wait()
-	return reads
 }
 
 // take puts a van that was read into the fleet.
@@ -243,9 +225,8 @@ func (l *loader) take(r Read) {
 	l.problems.Add(r.Problems...)
 	maps.Copy(l.fleet.Sources, r.Sources)
 	for file, spans := range r.shots {
-		l.shots[file] = append(l.shots[file], spans...)
+		l.shot(file, spans...)
 	}
-	maps.Copy(l.byName, r.byName)
 	if r.Van == nil {
 		return
 	}

@@ -5,10 +5,9 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
-)
 
-// readFrom are the folders of a fleet whose files become pages.
-var readFrom = []string{"vans", "builds", "pages", "pictures", "systems"}
+	"doorpocket/build/spec"
+)
 
 // apart reports an error where a site would lie in a folder that the fleet is read
 // from: the next publish would take what this one wrote for more of the fleet.
@@ -24,7 +23,7 @@ func (s source) apart(folder, target string) error {
 		return nil // on another drive
 	}
 	first, _, _ := strings.Cut(filepath.ToSlash(path), "/")
-	if !slices.Contains(readFrom, first) {
+	if !slices.Contains(spec.Folders, first) {
 		return nil
 	}
 	return errUsage{fmt.Errorf("%s lies in the folder %s, which the fleet is read from: name another folder with --out", target, filepath.Join(folder, first))}
