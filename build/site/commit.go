@@ -10,6 +10,7 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+	"time"
 )
 
 // plan is how parts of a site change places with new ones: each step can be
@@ -35,12 +36,12 @@ func (st *Staging) plan() (plan, error) {
 		before := s.records.of(part)
 		if part == Fleet {
 			st.planFleet(&p, before)
-		} else if err := st.planVan(&p, part, before); err != nil {
+			continue
+		}
+		if err := st.planVan(&p, part, before); err != nil {
 			return p, err
 		}
-		if !st.sameRecord(part) {
-			p.Records = append(p.Records, recordPath(part))
-		}
+		p.Records = append(p.Records, recordPath(part))
 	}
 	for _, part := range st.gone {
 		if err := st.planGone(&p, part); err != nil {
@@ -49,13 +50,22 @@ func (st *Staging) plan() (plan, error) {
 	}
 	p.Gone = append(p.Gone, s.older...)
 	st.planShared(&p)
+	// That of Fleet is the last, and comes with whatever changes: its time tells when
+	// the site was as the ledger says.
+	if st.sealed.has(Fleet) && (!p.empty() || !st.sameRecord(Fleet)) {
+		p.Records = append(p.Records, recordPath(Fleet))
+	}
 	return p, nil
 }
 
 func (st *Staging) planFleet(p *plan, before *Record) {
 	now := st.sealed.of(Fleet)
+	var since time.Time
+	if before != nil {
+		since = st.site.standing(Fleet, before.read)
+	}
 	for _, path := range slices.Sorted(maps.Keys(now.Files)) {
-		if before != nil && before.Files[path] == now.Files[path] && st.site.intact(path, now.Files[path], before.read) {
+		if before != nil && before.Files[path] == now.Files[path] && st.site.intact(path, now.Files[path], since) {
 			continue
 		}
 		if strings.Count(path, "/") > 1 { // scripts and the like
@@ -160,7 +170,7 @@ func (st *Staging) there(path string) bool {
 	before := st.site.records
 	for _, part := range before.parts() {
 		b := before.brief(part)
-		if stamp, ok := b.shared[path]; ok && st.site.intact(path, stamp, b.read) {
+		if stamp, ok := b.shared[path]; ok && st.site.intact(path, stamp, st.site.standing(part, b.read)) {
 			return true
 		}
 	}
@@ -196,7 +206,11 @@ func (st *Staging) commit(p plan) error {
 		return cannotWrite(err)
 	}
 	st.committed = true
-	return carryOut(st.site, st.folder, p)
+	if err := carryOut(st.site, st.folder, p); err != nil {
+		return err
+	}
+	st.site.vouchFor(st.sealed.parts())
+	return nil
 }
 
 // carryOut does every step of a plan that is not yet done, then removes the

@@ -5,6 +5,7 @@ import (
 	"os"
 	"path/filepath"
 	"testing"
+	"time"
 
 	"doorpocket/build/site"
 )
@@ -112,6 +113,26 @@ func put(t *testing.T, name, data string) {
 		t.Fatal(err)
 	}
 	if err := os.WriteFile(name, []byte(data), 0o644); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// tick waits until the clock of a folder's file system has moved on.
+func tick(t *testing.T, folder string) {
+	t.Helper()
+	probe := filepath.Join(folder, "tick")
+	now := func() time.Time {
+		put(t, probe, "x")
+		info, err := os.Stat(probe)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return info.ModTime()
+	}
+	for begin := now(); !now().After(begin); {
+		time.Sleep(time.Millisecond)
+	}
+	if err := os.Remove(probe); err != nil {
 		t.Fatal(err)
 	}
 }

@@ -31,7 +31,7 @@ type Record struct {
 	Shared map[string]Stamp `json:"shared,omitempty"`
 	Parts  []string         `json:"parts,omitempty"` // of Fleet: all that the site should have
 
-	read    time.Time // when the record was written; zero where it cannot be trusted
+	read    time.Time // when all that it tells was in place; zero where it cannot be trusted
 	damaged bool
 }
 
@@ -68,6 +68,9 @@ func (s *Site) readLedger() error {
 		}
 	}
 	s.missLost()
+	if fleet := s.records.of(Fleet); fleet != nil {
+		s.moved = s.anyTouched(trees, fleet.read)
+	}
 	if data, err := os.ReadFile(s.below("ledger.json")); err == nil {
 		s.older = append(salvaged(data), "ledger.json")
 	}
@@ -153,45 +156,6 @@ func (s *Site) Damaged(part string) bool {
 	return s.records.has(part) && s.records.brief(part).damaged != nil
 }
 
-// Intact reports whether all files of a part are as they were written. A file
-// that looks untouched since is not read.
-func (s *Site) Intact(part string) bool {
-	r := s.records.of(part)
-	if r == nil || r.damaged {
-		return false
-	}
-	for _, files := range []map[string]Stamp{r.Files, r.Shared} {
-		for path, stamp := range files {
-			if !s.intact(path, stamp, r.read) {
-				return false
-			}
-		}
-	}
-	return true
-}
-
-// Read gives the content of a file that is as it was written.
-func (s *Site) Read(path string, stamp Stamp) (data []byte, ok bool) {
-	if !validPath(path) {
-		return nil, false
-	}
-	data, err := os.ReadFile(s.below(path))
-	return data, err == nil && stampOf(data) == stamp
-}
-
-func (s *Site) intact(path string, stamp Stamp, written time.Time) bool {
-	name := s.below(path)
-	info, err := os.Lstat(name)
-	if err != nil || !info.Mode().IsRegular() || info.Size() != stamp.size() {
-		return false
-	}
-	if !info.ModTime().After(written) {
-		return true
-	}
-	data, err := os.ReadFile(name)
-	return err == nil && stampOf(data) == stamp
-}
-
 // loose are the files that publishes wrote but for those that are in the record
 // of a single van.
 func (s *Site) loose() map[string]bool {
@@ -224,6 +188,10 @@ func partOf(path string) string {
 	part, _, _ := strings.Cut(rest, "/")
 	return part
 }
+
+// trees are the folders in which all parts lie. No publish changes them later than
+// it writes the record of Fleet.
+var trees = []string{"hirers", "staff"}
 
 // folders are the folders that a van's part has for itself: they are swapped
 // whole.

@@ -6,11 +6,15 @@ import (
 	"os"
 	"path/filepath"
 	"strconv"
+	"time"
 )
 
 // lock keeps two publishes of one site apart. The system lets go of it when a
 // process ends, however it ends: no lock is ever stale.
-type lock struct{ file *os.File }
+type lock struct {
+	file  *os.File
+	began time.Time // when it was taken, by the clock of the site's file system; zero where that does not tell
+}
 
 // errHeld says that another process holds a lock.
 var errHeld = errors.New("held")
@@ -32,12 +36,26 @@ func takeLock(target string) (*lock, error) {
 			return nil, fmt.Errorf("cannot lock %s: %w", name, err)
 		}
 		if same(file, name) {
-			_ = file.Truncate(0)
-			_, _ = file.WriteAt([]byte(strconv.Itoa(os.Getpid())+"\n"), 0) // only for the message of others
-			return &lock{file: file}, nil
+			l := &lock{file: file}
+			l.began = l.now()
+			return l, nil
 		}
 		_ = file.Close() // whoever held it before has just removed it
 	}
+}
+
+// now is the time by the clock of the site's file system, zero where that does not
+// tell. It writes who holds the lock, for the message of others.
+func (l *lock) now() time.Time {
+	_ = l.file.Truncate(0)
+	if _, err := l.file.WriteAt([]byte(strconv.Itoa(os.Getpid())+"\n"), 0); err != nil {
+		return time.Time{}
+	}
+	info, err := l.file.Stat()
+	if err != nil {
+		return time.Time{}
+	}
+	return info.ModTime()
 }
 
 // same reports whether a file is still the one of its name.

@@ -1,6 +1,7 @@
 package site_test
 
 import (
+	"maps"
 	"os"
 	"path/filepath"
 	"slices"
@@ -18,13 +19,19 @@ func van(code, words string) map[string]string {
 	return map[string]string{"hirers/" + code + "/index.html": words, "hirers/" + code + "/G1/index.html": words + " gas", "staff/" + code + "/index.html": words + " keys"}
 }
 
-// put several parts into a site, whole or beside what is there.
+// put several parts into a site, whole or beside what is there; Fleet is the last, as
+// in a publish.
 func putParts(t *testing.T, target string, whole bool, gone []string, parts map[string]map[string]string) {
 	t.Helper()
 	s := open(t, target)
 	defer shut(t, s)
 	st := stage(t, s, whole)
-	for part, files := range parts {
+	order := slices.Sorted(maps.Keys(parts))
+	if i := slices.Index(order, site.Fleet); i >= 0 {
+		order = append(slices.Delete(order, i, i+1), site.Fleet)
+	}
+	for _, part := range order {
+		files := parts[part]
 		write(t, st, part, files)
 		if part != site.Fleet {
 			stamp, err := st.Share("hirers/pictures/"+files["hirers/"+part+"/index.html"]+".jpg", []byte("picture"))
@@ -122,6 +129,7 @@ func TestIntact(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			target := filepath.Join(t.TempDir(), "site")
 			putParts(t, target, true, nil, map[string]map[string]string{site.Fleet: {"hirers/index.html": "one"}, "AA": van("AA", "old")})
+			tick(t, filepath.Dir(target))
 			if err := spoil(target); err != nil {
 				t.Fatal(err)
 			}

@@ -30,6 +30,7 @@ type Site struct {
 	lock    *lock
 	records *records
 	older   []string // files of a site of an earlier version
+	moved   bool     // the trees are not, or may not be, those of the last publish
 	durable bool
 }
 

@@ -32,7 +32,8 @@ type Staging struct {
 // opened is a part that is being written, with its record of the site before.
 type opened struct {
 	Record
-	before *Record // nil for none
+	before *Record   // nil for none
+	since  time.Time // the files of before must be untouched
 }
 
 // Names within a staging folder.
@@ -105,14 +106,14 @@ func (st *Staging) keepTime(part, path string) {
 		st.mu.Unlock()
 		return
 	}
-	before, same := now.before, now.before.Files[path] == now.Files[path]
+	before, since, same := now.before, now.since, now.before.Files[path] == now.Files[path]
 	st.mu.Unlock()
 	was, err := os.Lstat(st.site.below(path))
 	if err != nil {
 		return
 	}
 	if same {
-		if st.site.intact(path, before.Files[path], before.read) {
+		if st.site.intact(path, before.Files[path], since) {
 			_ = os.Chtimes(st.in(path), was.ModTime(), was.ModTime()) // it only saves copying
 		}
 		return
@@ -175,6 +176,9 @@ func (st *Staging) begun(part string) *opened {
 	r := st.open[part]
 	if r == nil && !st.sealed.has(part) {
 		r = &opened{Record: Record{Format: ledgerFormat, Files: map[string]Stamp{}}, before: st.site.records.of(part)}
+		if r.before != nil {
+			r.since = st.site.standing(part, r.before.read)
+		}
 		st.open[part] = r
 	}
 	return r
