@@ -7,6 +7,7 @@ import (
 	"bytes"
 	"context"
 	"crypto/sha256"
+	"encoding/hex"
 	"fmt"
 	"image"
 	"image/jpeg"
@@ -134,7 +135,7 @@ func inJPEG(name string, data []byte) (Made, []*image.RGBA, error) {
 		}
 		made.Variants = append(made.Variants, variant(m, b.Bytes()))
 	}
-	called(name, made.Variants, jpegEnd)
+	called(made.Variants, jpegEnd)
 	return made, drawn, nil
 }
 
@@ -156,7 +157,7 @@ func inWebP(name string, drawn []*image.RGBA, others []Variant) ([]Variant, erro
 		}
 		all = append(all, variant(m, data))
 	}
-	called(name, all, webpEnd)
+	called(all, webpEnd)
 	return all, nil
 }
 
@@ -170,14 +171,15 @@ const (
 	webpEnd = ".webp"
 )
 
-// called names variants by their content, so that a host may let phones keep them
-// for good. Those of one format differ only in the width: pages name them all.
-func called(name string, variants []Variant, end string) {
+// called names variants by their content and by nothing else: a host may let phones
+// keep them for good, and no name tells a hirer what the file was called. Those of
+// one format differ only in the width: pages name them all.
+func called(variants []Variant, end string) {
 	sum := sha256.New()
 	for _, v := range variants {
 		sum.Write(v.Data)
 	}
-	stem := fmt.Sprintf("%s-%x", base(name), sum.Sum(nil)[:5])
+	stem := hex.EncodeToString(sum.Sum(nil)[:8])
 	for i := range variants {
 		variants[i].Name = fmt.Sprintf("%s-%d%s", stem, variants[i].Width, end)
 	}

@@ -16,6 +16,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"testing/fstest"
 
 	"doorpocket/build/publication"
 	"doorpocket/build/sample"
@@ -100,6 +101,21 @@ func canaries(t *testing.T) (van, fleet string, planted []string) {
 	return b.String(), fleet + step("of-the-fleet", `"check-in", "prepare", "monthly"`), append(planted, "2079")
 }
 
+// nameCanaries gives the van a picture from every place that one can come from. What
+// it returns stands in the names of their files and folders, and is shown to nobody:
+// of a picture that is picked up by its name only the words are.
+func nameCanaries(t *testing.T, files fstest.MapFS) []string {
+	t.Helper()
+	const folder, listed, nobody, number, lost, broken = "CANARY-8NF-folder", "CANARY-8NF-listed", "CANARY-8NF-nobody", "47110815", "CANARY-8NF-lost", "CANARY-8NF-broken"
+	for i, name := range []string{folder + "/" + listed + ".jpg", "EV/bikes " + number + " by its name.jpg", "EV/" + lost + " of nothing.jpg", nobody + "/bikes in a folder of nobody.jpg"} {
+		files["pictures/"+name] = file(photo(t, 600, 400, byte(60+20*i)))
+	}
+	files["pictures/EV/bikes broken "+broken+".jpg"] = file("GIF89a " + broken)
+	const box = "{ file = \"box.jpg\", alt = \"Box\" }"
+	files["vans/ev.toml"] = file(strings.Replace(string(files["vans/ev.toml"].Data), box, box+", { file = \""+folder+"/"+listed+".jpg\", alt = \"Listed\" }", 1))
+	return []string{folder, listed, nobody, number, lost, broken}
+}
+
 // What only staff may see is in no byte of the hirers' tree: not in a page, a
 // name of a file, a script, a picture or anything packed.
 func TestStaffDataStaysWithStaff(t *testing.T) {
@@ -111,6 +127,7 @@ func TestStaffDataStaysWithStaff(t *testing.T) {
 	fleetFiles["fleet.toml"] = file(sample.FleetTOML + ofFleet)
 	bikeBox(fleetFiles)
 	fleetFiles["pictures/box.jpg"] = file(photo(t, 700, 500, 40)) // which notes where it was taken
+	unshown := nameCanaries(t, fleetFiles)
 	target := filepath.Join(t.TempDir(), "site")
 	_, found, err := publishFiles(fleetFiles, target, nil)
 	if err != nil || found.HasErrors() {
@@ -137,6 +154,18 @@ func TestStaffDataStaysWithStaff(t *testing.T) {
 				}
 				seen[secret] = seen[secret] || strings.HasPrefix(name, "staff/")
 			}
+		}
+	}
+	for name, data := range all {
+		for _, secret := range unshown {
+			if strings.HasPrefix(name, "hirers/") && (hides(name, secret) || hides(data, secret)) {
+				t.Errorf("%s holds %s", name, secret)
+			}
+		}
+	}
+	for _, words := range []string{"Box", "Listed", "By its name"} {
+		if page := all["hirers/EV/about/bikes/index.html"]; !strings.Contains(page, `alt="`+words+`"`) {
+			t.Errorf("the picture %q is not shown: it proves nothing", words)
 		}
 	}
 	for _, secret := range planted {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"html/template"
 	"math"
+	"slices"
 	"strings"
 
 	"doorpocket/build/guide"
@@ -97,6 +98,7 @@ func (f filler) picture(stem, alt string) (string, bool) {
 	if p == nil {
 		return "", false
 	}
+	f.van.asked = append(f.van.asked, p.File)
 	shown := *p
 	if alt != "" {
 		shown.Alt = alt
@@ -117,10 +119,11 @@ func (v *van) rest(p *guide.Page, view systemView) []template.HTML {
 }
 
 // shown looks for a picture in the words as filled in, since a paragraph that
-// asks for one may have been left out. No two pictures share a name.
+// asks for one may have been left out. Two of the same bytes have one name: only
+// what the words asked for can be there.
 func (v *van) shown(view systemView, p spec.Picture) bool {
 	made, ok := v.guide.Operator.Pictures[p.File]
-	if !ok {
+	if !ok || !slices.Contains(v.asked, p.File) {
 		return false
 	}
 	name := made.Variants[0].Name

@@ -12,7 +12,7 @@ import (
 )
 
 func (v *van) system(p *guide.Page) {
-	v.ticked = false
+	v.ticked, v.asked = false, nil
 	fill := v.fill(p.Path, p)
 	view := systemView{
 		Frame: v.frame(p.Path, p.Title, p.Code), Heading: p.Title, About: fill.html(p.Words.About),

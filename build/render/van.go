@@ -36,6 +36,8 @@ type van struct {
 	callBox template.HTML
 	// ticked tells that the page at work has a table whose rows can be ticked.
 	ticked bool
+	// asked are the files of the pictures that the words of the page at work ask for.
+	asked []string
 }
 
 // Van renders every page of a guide.
