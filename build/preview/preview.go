@@ -32,6 +32,8 @@ type Preview struct {
 	Publish func() Result // publishes what has changed
 	Told    func(Result)  // is told of every publish, the first one too
 	Polling func(error)   // is told that the folder is looked through again and again, and why
+
+	watch func(folder string) error // takes the place of a watch of the system; nil but for tests
 }
 
 // Run serves on a listener of this computer until the context ends.
@@ -52,10 +54,7 @@ func (p Preview) Run(ctx context.Context, listener net.Listener) error {
 	if p.Folder == "" {
 		watched <- nil
 	} else {
-		w, err := newWatch(p.Folder, changed, p.Polling)
-		if err != nil {
-			return errors.Join(err, server.Close())
-		}
+		w := newWatch(p.Folder, changed, p.Polling, p.watch)
 		go func() { watched <- w.run(ctx) }()
 	}
 	p.show(board)

@@ -26,9 +26,12 @@ type watch struct {
 	changed chan<- struct{}
 	told    func(error)
 	events  *fsnotify.Watcher
-	folders map[string]fs.FileInfo // that are watched
-	seen    string                 // what polling saw last
+	add     func(folder string) error // asks events to watch it
+	folders map[string]fs.FileInfo    // that are watched
+	linked  string                    // what was seen last of files that lie elsewhere
+	seen    string                    // what polling saw last
 	polling bool
+	every   time.Duration // between two looks through the folder
 }
 
 // sweep is how often the folders themselves are compared with those that are
@@ -36,20 +39,25 @@ type watch struct {
 // all is looked through where watching does not work.
 const sweep = time.Second
 
-func newWatch(root string, changed chan<- struct{}, told func(error)) (*watch, error) {
-	w := &watch{root: root, changed: changed, told: told, folders: map[string]fs.FileInfo{}}
+// newWatch begins to watch a fleet folder. add takes the place of asking the system to
+// watch a folder, where it is not nil.
+func newWatch(root string, changed chan<- struct{}, told func(error), add func(folder string) error) *watch {
+	w := &watch{root: root, changed: changed, told: told, folders: map[string]fs.FileInfo{}, every: sweep}
 	var err error
 	if w.events, err = fsnotify.NewWatcher(); err != nil {
 		w.poll(err)
-		return w, nil
+		return w
+	}
+	if w.add = add; add == nil {
+		w.add = w.events.Add
 	}
 	w.compare()
-	return w, nil
+	return w
 }
 
 // run tells of changes until the context ends.
 func (w *watch) run(ctx context.Context) error {
-	ticks := time.NewTicker(sweep)
+	ticks := time.NewTicker(w.every)
 	defer ticks.Stop()
 	for {
 		var events chan fsnotify.Event
@@ -122,10 +130,13 @@ func (w *watch) matters(name string) bool {
 }
 
 // compare watches the folders that there are now. It reports whether they are
-// others than before.
+// others than before, or a file that lies elsewhere is.
 func (w *watch) compare() bool {
-	now := w.list()
-	other := false
+	lying := lookAround(w.root)
+	now := lying.folders
+	linked := said(w.linkedFiles(lying))
+	other := linked != w.linked
+	w.linked = linked
 	for folder, info := range w.folders {
 		if there, ok := now[folder]; !ok || !os.SameFile(info, there) {
 			_ = w.events.Remove(folder) // it ended with the folder, if that is gone
@@ -138,7 +149,7 @@ func (w *watch) compare() bool {
 			continue
 		}
 		other = true
-		if err := w.events.Add(folder); err != nil {
+		if err := w.add(folder); err != nil {
 			if errors.Is(err, fs.ErrNotExist) {
 				continue // gone again; the next sweep will tell
 			}
@@ -148,26 +159,6 @@ func (w *watch) compare() bool {
 		w.folders[folder] = now[folder]
 	}
 	return other
-}
-
-// list gives the folders that a fleet's files are in.
-func (w *watch) list() map[string]fs.FileInfo {
-	all := map[string]fs.FileInfo{}
-	if info, err := os.Stat(w.root); err == nil && info.IsDir() {
-		all[w.root] = info
-	}
-	for _, folder := range spec.Folders {
-		_ = filepath.WalkDir(filepath.Join(w.root, folder), func(name string, e fs.DirEntry, err error) error {
-			if err != nil {
-				return nil // gone while we look; the next sweep will tell
-			}
-			if info, err := os.Stat(name); err == nil && info.IsDir() {
-				all[name] = info
-			}
-			return nil
-		})
-	}
-	return all
 }
 
 // poll gives up watching and looks through the folder again and again instead.
@@ -188,23 +179,36 @@ func (w *watch) poll(why error) {
 
 // look tells names, sizes and times of all files of the fleet.
 func (w *watch) look() string {
-	var b strings.Builder
-	note := func(name string) {
-		if info, err := os.Stat(name); err == nil && !info.IsDir() && w.matters(name) {
-			fmt.Fprintln(&b, name, info.Size(), info.ModTime().UnixNano())
-		}
-	}
-	entries, _ := os.ReadDir(w.root) // none where the folder is gone
-	for _, e := range entries {
-		note(filepath.Join(w.root, e.Name()))
-	}
-	for _, folder := range slices.Sorted(maps.Keys(w.list())) {
-		if folder == w.root {
-			continue
-		}
-		entries, _ := os.ReadDir(folder)
+	lying := lookAround(w.root)
+	var files []string
+	for folder := range lying.folders {
+		entries, _ := os.ReadDir(folder) // none where it is gone
 		for _, e := range entries {
-			note(filepath.Join(folder, e.Name()))
+			files = append(files, filepath.Join(folder, e.Name()))
+		}
+	}
+	return said(slices.DeleteFunc(files, func(name string) bool { return !w.matters(name) }))
+}
+
+// linkedFiles are the files of the fleet that are links. What they lead to may lie in
+// a folder that is not watched.
+func (w *watch) linkedFiles(lying lying) []string {
+	return slices.DeleteFunc(lying.links, func(name string) bool { return !w.matters(name) })
+}
+
+// said tells names, sizes and times of files, wherever links lead, and names of
+// folders.
+func said(files []string) string {
+	slices.Sort(files)
+	var b strings.Builder
+	for _, name := range files {
+		info, err := os.Stat(name)
+		switch {
+		case err != nil: // gone, or a link to nowhere
+		case info.IsDir():
+			fmt.Fprintln(&b, name)
+		default:
+			fmt.Fprintln(&b, name, info.Size(), info.ModTime().UnixNano())
 		}
 	}
 	return b.String()

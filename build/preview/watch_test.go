@@ -23,15 +23,21 @@ type watched struct {
 
 func watchFolder(t *testing.T, poll bool) *watched {
 	t.Helper()
+	return watchWith(t, poll, func(f *watched) {
+		f.write("fleet.toml", "a")
+		f.write("vans/rowan.toml", "a")
+	})
+}
+
+// watchWith watches a folder with the files that before puts there.
+func watchWith(t *testing.T, poll bool, before func(f *watched)) *watched {
+	t.Helper()
 	f := &watched{t: t, root: filepath.Join(t.TempDir(), "fleet"), changed: make(chan struct{}, 1), told: make(chan error, 1)}
-	f.write("fleet.toml", "a")
-	f.write("vans/rowan.toml", "a")
-	w, err := newWatch(f.root, f.changed, func(err error) { f.told <- err })
-	if err != nil {
-		t.Fatal(err)
-	}
+	before(f)
+	w := newWatch(f.root, f.changed, func(err error) { f.told <- err }, nil)
 	if poll {
 		w.poll(errors.New("a test wants it"))
+		w.every /= 20
 	}
 	ctx, stop := context.WithCancel(t.Context())
 	ended := make(chan error)
@@ -54,6 +60,13 @@ func (f *watched) write(name, text string) {
 	if err := os.WriteFile(name, []byte(text), 0o644); err != nil {
 		f.t.Fatal(err)
 	}
+}
+
+// link makes a link to a name as seen from the folder that it lies in.
+func (f *watched) link(to, name string) {
+	f.t.Helper()
+	f.must(os.MkdirAll(filepath.Dir(f.path(name)), 0o755))
+	f.must(os.Symlink(to, f.path(name)))
 }
 
 func (f *watched) must(err error) {
@@ -129,6 +142,55 @@ func TestWatchSeesChanges(t *testing.T) {
 	}
 }
 
+// Folders and files of a fleet may be links to elsewhere: what changes there is seen,
+// in new folders too, and wherever a link leads then.
+func TestWatchFollowsLinks(t *testing.T) {
+	for name, poll := range map[string]bool{"watching": false, "polling": true} {
+		t.Run(name, func(t *testing.T) {
+			t.Parallel()
+			f := watchWith(t, poll, func(f *watched) {
+				f.write("fleet.toml", "a")
+				for _, name := range []string{"photos/RW/gas-locker open.jpg", "sheets/batch/ridge.toml", "specs/rowan.toml", "shared/hours.toml"} {
+					f.write("../elsewhere/"+name, "a")
+				}
+				f.link("../elsewhere/photos", "pictures")
+				f.link("../elsewhere/sheets", "builds")
+				f.write("vans/ash.toml", "a")
+				f.link("../../elsewhere/specs/rowan.toml", "vans/rowan.toml")
+				f.link("../elsewhere/shared/hours.toml", "hours.toml")
+				f.link("..", "../elsewhere/photos/circle")
+			})
+			f.calm()
+			f.write("../elsewhere/photos/RW/gas-locker open.jpg", "another")
+			f.expect("a picture in a folder of a link")
+			f.write("../elsewhere/photos/OK/gas-locker.jpg", "a")
+			f.expect("a new folder behind a link")
+			f.write("../elsewhere/photos/OK/gas-locker.jpg", "another")
+			f.expect("a picture in the new folder")
+			f.write("../elsewhere/sheets/batch/ridge.toml", "another")
+			f.expect("a file deeper behind a link")
+			f.write("../elsewhere/specs/rowan.toml", "another text")
+			f.expect("a spec that is a link")
+			f.write("../elsewhere/specs/.new", "a third text, renamed over")
+			f.must(os.Rename(f.path("../elsewhere/specs/.new"), f.path("../elsewhere/specs/rowan.toml")))
+			f.expect("a spec that is a link, replaced")
+			f.write("../elsewhere/shared/hours.toml", "another")
+			f.expect("a file of the fleet folder that is a link")
+			f.write("../elsewhere/album/gas-locker.jpg", "a")
+			f.link("../../elsewhere/album", "../elsewhere/photos/EL")
+			f.expect("a link behind a link")
+			f.write("../elsewhere/album/gas-locker.jpg", "another")
+			f.expect("a picture behind both")
+			f.write("../elsewhere/others/RW/gas-locker.jpg", "a")
+			f.must(os.Remove(f.path("pictures")))
+			f.link("../elsewhere/others", "pictures")
+			f.expect("a link that leads elsewhere")
+			f.write("../elsewhere/others/RW/gas-locker.jpg", "another")
+			f.expect("a picture there")
+		})
+	}
+}
+
 // What is no file of the fleet is not worth a look: a site within the folder
 // that is written by every publish above all.
 func TestWatchIgnores(t *testing.T) {
@@ -144,20 +206,4 @@ func TestWatchIgnores(t *testing.T) {
 			t.Errorf("%s matters: %v", name, got)
 		}
 	}
-}
-
-// Where the system has no watches left, the reason is told and files are looked
-// at again and again.
-func TestNoWatchesLeft(t *testing.T) {
-	f := watchFolder(t, true)
-	select {
-	case err := <-f.told:
-		if err == nil {
-			t.Error("no reason")
-		}
-	case <-time.After(patience):
-		t.Fatal("nothing is told")
-	}
-	f.write("vans/rowan.toml", "seen all the same")
-	f.expect("a change while polling")
 }

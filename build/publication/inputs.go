@@ -269,6 +269,9 @@ func (in *inputs) rest() []Input {
 	for _, folder := range []string{"builds", ownSystems} {
 		all = append(all, Input{folder, in.folder(folder)})
 	}
+	for _, folder := range in.systems() { // also of a family that is a link, which is not gone into above
+		all = append(all, Input{folder, in.folder(folder)})
+	}
 	for _, file := range []string{label.RegisterFile, booklets.File} {
 		all = append(all, Input{file, in.sum(file)})
 	}
