@@ -10,10 +10,13 @@ import (
 	"os/signal"
 	"path/filepath"
 	"strconv"
+	"sync"
 	"syscall"
 
 	"doorpocket/build/preview"
 	"doorpocket/build/publication"
+	"doorpocket/components"
+	"doorpocket/components/problem"
 )
 
 // previewing shows a fleet while it is being written.
@@ -48,8 +51,9 @@ func (c *previewing) Run(out *speaker) error {
 	}
 	p := preview.Preview{Folder: c.folder(s), Site: site}
 	first := true
+	library := sync.OnceValues(func() (*components.Library, problem.List) { return components.Load(components.Embedded()) })
 	p.Publish = func() preview.Result {
-		made, found, err := publication.Run(publication.Job{Files: s.files, Prefix: s.prefix, Target: site, Version: programIdentity()})
+		made, found, err := publication.Run(publication.Job{Files: s.files, Prefix: s.prefix, Target: site, Version: programIdentity(), Library: library})
 		return preview.Result{Made: made, Problems: found, Err: err}
 	}
 	p.Told = func(r preview.Result) {
