@@ -116,8 +116,8 @@ func show(t *testing.T, root string) string {
 	ready := make(chan struct{})
 	var once sync.Once
 	p := preview.Preview{Folder: root, Site: site,
-		Publish: func() preview.Result {
-			made, found, err := publication.Run(publication.Job{Files: os.DirFS(root), Target: site, Version: "test"})
+		Publish: func(ctx context.Context) preview.Result {
+			made, found, err := publication.Run(publication.Job{Files: os.DirFS(root), Target: site, Version: "test", Abandoned: ctx.Done()})
 			return preview.Result{Made: made, Problems: found, Err: err}
 		},
 		Told:    func(preview.Result) { once.Do(func() { close(ready) }) },

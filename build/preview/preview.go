@@ -27,11 +27,12 @@ func (r Result) Good() bool { return r.Err == nil && !r.Problems.HasErrors() }
 
 // Preview is what to show and whom to tell.
 type Preview struct {
-	Folder  string        // the fleet folder, "" for one that never changes
-	Site    string        // where Publish writes
-	Publish func() Result // publishes what has changed
-	Told    func(Result)  // is told of every publish, the first one too
-	Polling func(error)   // is told that the folder is looked through again and again, and why
+	Folder string // the fleet folder, "" for one that never changes
+	Site   string // where Publish writes
+	// Publish publishes what has changed. Once the context ends nobody waits for it.
+	Publish func(context.Context) Result
+	Told    func(Result) // is told of every publish, the first one too
+	Polling func(error)  // is told that the folder is looked through again and again, and why
 
 	watch func(folder string) error // takes the place of a watch of the system; nil but for tests
 }
@@ -57,7 +58,7 @@ func (p Preview) Run(ctx context.Context, listener net.Listener) error {
 		w := newWatch(p.Folder, changed, p.Polling, p.watch)
 		go func() { watched <- w.run(ctx) }()
 	}
-	p.show(board)
+	p.show(ctx, board)
 	err := p.follow(ctx, changed, board, served)
 	stop()
 	patience, enough := context.WithTimeout(context.Background(), 2*time.Second)
@@ -78,13 +79,16 @@ func (p Preview) follow(ctx context.Context, changed <-chan struct{}, board *boa
 		case err := <-served:
 			return err
 		case <-settled:
-			p.show(board)
+			p.show(ctx, board)
 		}
 	}
 }
 
-func (p Preview) show(board *board) {
-	r := p.Publish()
+func (p Preview) show(ctx context.Context, board *board) {
+	r := p.Publish(ctx)
+	if ctx.Err() != nil {
+		return // nobody wants to know any more
+	}
 	p.Told(r)
 	board.put(r)
 }

@@ -36,7 +36,7 @@ func TestNoWatchesLeft(t *testing.T) {
 			told := make(chan error, 10)
 			address := run(t, Preview{
 				Folder: root, Site: filepath.Join(t.TempDir(), "site"),
-				Publish: func() Result { return Result{Made: publication.Made{Files: 1}} },
+				Publish: func(context.Context) Result { return Result{Made: publication.Made{Files: 1}} },
 				Told:    func(Result) {},
 				Polling: func(why error) { told <- why },
 				watch: func(string) error {

@@ -28,12 +28,18 @@ type Job struct {
 	// Library is what systems are taken from, nil for the one that comes with the
 	// program.
 	Library func() (*components.Library, problem.List)
+	// Abandoned is closed where nobody waits for the publish any more; nil for never.
+	// It then ends soon, with ErrAbandoned, and the last site stays.
+	Abandoned <-chan struct{}
 	// Changes is what changed since an earlier state, for a page of the staff tree,
 	// nil for none.
 	Changes *compare.Report
 	// Progress is told of every van that is done; it may be nil.
 	Progress func(done, total int)
 }
+
+// ErrAbandoned is the error of a publish that nobody waited for.
+var ErrAbandoned = errors.New("nobody waits for this publish any more")
 
 // Made counts what a site holds after a publish, and what of it is new.
 type Made struct {

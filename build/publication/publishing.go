@@ -128,6 +128,9 @@ func (p *publishing) printAll() (problem.List, error) {
 		}
 		return nil // what goes wrong with one van is kept until all are read
 	})
+	if p.abandoned() {
+		return nil, ErrAbandoned
+	}
 	for _, list := range problems {
 		found.Add(list...)
 	}
@@ -156,8 +159,21 @@ func (p *publishing) printAll() (problem.List, error) {
 	return found, p.printFleet(press, shared)
 }
 
+// abandoned reports whether nobody waits for the publish any more.
+func (p *publishing) abandoned() bool {
+	select {
+	case <-p.job.Abandoned: // never, where it is nil
+		return true
+	default:
+		return false
+	}
+}
+
 // oneVan takes a van from the ledger, or reads and writes it.
 func (p *publishing) oneVan(press *press, file string) problem.List {
+	if p.abandoned() {
+		return nil
+	}
 	mine := p.job.Part.Has(p.census.specs, file)
 	if before := p.census.fresh[file]; before != nil {
 		p.keep(before, mine)

@@ -52,8 +52,10 @@ func (c *previewing) Run(out *speaker) error {
 	p := preview.Preview{Folder: c.folder(s), Site: site}
 	first := true
 	library := sync.OnceValues(func() (*components.Library, problem.List) { return components.Load(components.Embedded()) })
-	p.Publish = func() preview.Result {
-		made, found, err := publication.Run(publication.Job{Files: s.files, Prefix: s.prefix, Target: site, Version: programIdentity(), Library: library})
+	p.Publish = func(ctx context.Context) preview.Result {
+		made, found, err := publication.Run(publication.Job{
+			Files: s.files, Prefix: s.prefix, Target: site, Version: programIdentity(), Library: library, Abandoned: ctx.Done(),
+		})
 		return preview.Result{Made: made, Problems: found, Err: err}
 	}
 	p.Told = func(r preview.Result) {

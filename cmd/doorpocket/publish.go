@@ -1,10 +1,13 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"os"
+	"os/signal"
 	"path/filepath"
+	"syscall"
 
 	comparing "doorpocket/build/compare"
 	"doorpocket/build/publication"
@@ -50,10 +53,17 @@ func (c *publish) Run(out *speaker) error {
 		memory.adjust()
 		progress.step(done, total)
 	}
+	ended, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	defer stop()
+	context.AfterFunc(ended, stop) // a second Ctrl+C ends the program at once, which does no harm either
 	made, found, err := publication.Run(publication.Job{
 		Files: s.files, Prefix: s.prefix, Target: target, Version: programIdentity(), Part: part, All: c.All, Changes: changes, Progress: step, Durable: true,
+		Abandoned: ended.Done(),
 	})
 	progress.end()
+	if errors.Is(err, publication.ErrAbandoned) {
+		return errors.Join(errProblems, untouched(out, target))
+	}
 	out.outcome(found)
 	if err != nil {
 		return err

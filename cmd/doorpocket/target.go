@@ -3,7 +3,6 @@ package main
 import (
 	"fmt"
 	"path/filepath"
-	"slices"
 	"strings"
 
 	"doorpocket/build/spec"
@@ -18,15 +17,15 @@ func (s source) apart(folder, target string) error {
 	if folder == "" {
 		folder = "."
 	}
-	path, err := filepath.Rel(behindLinks(folder), behindLinks(target))
-	if err != nil {
-		return nil // on another drive
+	for _, part := range spec.Folders {
+		part = filepath.Join(folder, part)
+		path, err := filepath.Rel(behindLinks(part), behindLinks(target))
+		if err != nil || path == ".." || strings.HasPrefix(path, ".."+string(filepath.Separator)) {
+			continue // elsewhere, or on another drive
+		}
+		return errUsage{fmt.Errorf("%s lies in the folder %s, which the fleet is read from: name another folder with --out", target, part)}
 	}
-	first, _, _ := strings.Cut(filepath.ToSlash(path), "/")
-	if !slices.Contains(spec.Folders, first) {
-		return nil
-	}
-	return errUsage{fmt.Errorf("%s lies in the folder %s, which the fleet is read from: name another folder with --out", target, filepath.Join(folder, first))}
+	return nil
 }
 
 // behindLinks is the full name of a folder which need not be there yet, without the
