@@ -55,6 +55,7 @@ var siteEdits = map[string]func(e *edited){
 	"only a part published": func(e *edited) {
 		edits["name"](e)
 		edits["hours"](e)
+		e.spoil("hirers/*/*/*/index.html", func(name string) error { return rewrite(name, strings.ToUpper) }) // maybe of the other part
 		half, err := publication.ParsePart([]string{"1/2", "2/2", "1/3"}[e.random.IntN(3)])
 		if err != nil {
 			panic(err)
