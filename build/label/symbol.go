@@ -130,18 +130,24 @@ func (s Symbol) Runs() iter.Seq[Run] {
 // hairlines show between its modules. Only a row's first line says where it is,
 // the others how far on: half the bytes.
 func (s Symbol) Path() string {
-	var b strings.Builder
+	path := make([]byte, 0, 4*s.Size*s.Size)
+	number := func(before string, n int) {
+		path = strconv.AppendInt(append(path, before...), int64(n), 10)
+	}
 	row, end := -1, 0 // of the run before, and where it ended
 	for r := range s.Runs() {
 		if r.Y != row {
-			b.WriteString("M" + strconv.Itoa(r.X+Quiet) + " " + strconv.Itoa(r.Y+Quiet) + ".5")
+			number("M", r.X+Quiet)
+			number(" ", r.Y+Quiet)
+			path = append(path, ".5"...)
 		} else {
-			b.WriteString("m" + strconv.Itoa(r.X-end) + " 0")
+			number("m", r.X-end)
+			path = append(path, " 0"...)
 		}
-		b.WriteString("h" + strconv.Itoa(r.Long))
+		number("h", r.Long)
 		row, end = r.Y, r.X+r.Long
 	}
-	return b.String()
+	return string(path)
 }
 
 // Side is the width of the symbol with its quiet zone, in modules.

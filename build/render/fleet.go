@@ -19,7 +19,7 @@ func (r *Renderer) Fleet(op *spec.Operator, vans []spec.Summary) ([]Shared, erro
 		view.Vans = append(view.Vans, link{Href: v.Code + "/index.html", Code: v.Code, Title: v.Name})
 	}
 	var err error
-	if view.CallBox, err = r.callBox(view.Frame); err != nil {
+	if view.CallBox, err = w.part("call-box", view.Frame); err != nil {
 		return nil, err
 	}
 	view.Mark, err = mark(op, "", nil)

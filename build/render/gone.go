@@ -71,7 +71,7 @@ func (r *Renderer) Left(l *guide.Left) ([]File, error) {
 	}
 	start.Paper = paper("")
 	start.Code = l.Van.Code
-	call, err := r.callBox(start.Frame)
+	call, err := w.part("call-box", start.Frame)
 	if err != nil {
 		return nil, err
 	}

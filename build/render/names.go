@@ -3,7 +3,6 @@ package render
 import (
 	"bytes"
 	"strings"
-	"sync"
 )
 
 // names numbers the classes and elements that the rules of a sheet name; others
@@ -119,33 +118,9 @@ func scriptName(after []byte) string {
 	return name
 }
 
-// keptSheets remembers the sheets of pages that use the same names: there are
-// many pages and few such sets.
-type keptSheets struct {
-	mu   sync.Mutex
-	kept map[string]string
-}
-
-// keptMost is how many sheets are remembered, some megabytes at most.
-const keptMost = 1000
-
-func (k *keptSheets) of(there nameSet, work func() string) string {
-	key := there.key()
-	k.mu.Lock()
-	text, ok := k.kept[key]
-	k.mu.Unlock()
-	if ok {
-		return text
-	}
-	text = work()
-	k.mu.Lock()
-	defer k.mu.Unlock()
-	if k.kept == nil || len(k.kept) >= keptMost {
-		k.kept = map[string]string{}
-	}
-	k.kept[key] = text
-	return text
-}
+// keptSheets is how many sheets are remembered, by the names that pages use: some
+// megabytes at most. There are many pages and few such sets.
+const keptSheets = 1000
 
 func (s nameSet) key() string {
 	var b strings.Builder

@@ -207,11 +207,12 @@ type Words struct {
 	RightToLeft bool
 	texts       map[string]string
 	pages       *template.Template
+	fragments   kept[any, template.HTML]
 }
 
 func newWords(table *manifest.Table) (*Words, problem.List) {
 	var found problem.List
-	w := &Words{texts: map[string]string{}}
+	w := &Words{texts: map[string]string{}, fragments: kept[any, template.HTML]{most: fragmentsMost}}
 	r := manifest.NewReader(table, &found)
 	for _, key := range r.Keys() {
 		if text, ok := r.Text(key.Name, manifest.Required); ok {

@@ -46,23 +46,23 @@ func section(fill filler, s prose.Section) sectionView {
 	return sectionView{ID: s.ID, Title: fill.html(s.Title), Body: fill.html(s.Body)}
 }
 
-func (v *van) cautions(fill filler, list []guide.Caution) []cautionView {
-	var views []cautionView
+func (v *van) cautions(fill filler, list []guide.Caution) []template.HTML {
+	var views []template.HTML
 	for i := range list {
 		views = append(views, v.caution(fill, &list[i]))
 	}
 	return views
 }
 
-func (v *van) caution(fill filler, c *guide.Caution) cautionView {
+func (v *van) caution(fill filler, c *guide.Caution) template.HTML {
 	view := cautionView{
 		Signal: c.Signal, Word: v.w.must("signal_" + c.Signal),
 		Hazard: fill.html(c.Words.Hazard), Consequence: fill.html(c.Words.Consequence), Avoid: fill.html(c.Words.Avoid),
 	}
 	for _, id := range c.Signs {
-		view.Signs = append(view.Signs, v.r.signs[id])
+		view.Signs += v.r.signs[id]
 	}
-	return view
+	return v.fragment("caution", view)
 }
 
 var likely = map[components.Likelihood]string{
@@ -70,7 +70,7 @@ var likely = map[components.Likelihood]string{
 }
 
 // check shows a check; on the page of a symptom it names the system too.
-func (v *van) check(from string, c guide.Check, named bool) checkView {
+func (v *van) check(from string, c guide.Check, named bool) template.HTML {
 	fill := v.fill(from, c.Page)
 	view := checkView{W: v.w, Look: fill.html(c.Words.Look), Yes: fill.html(c.Words.Yes), No: fill.html(c.Words.No)}
 	ordered := c.Words.Yes.Empty() && c.Words.No.Empty() // a danger that says what to do at once: nothing to weigh up
@@ -81,10 +81,9 @@ func (v *van) check(from string, c guide.Check, named bool) checkView {
 		view.Meta += ", " + v.w.must("takes", "time", v.guide.Quantity(c.Effort))
 	}
 	if named {
-		l := v.link(from, c.Page)
-		view.Link = &l
+		view.Link = v.link(from, c.Page)
 	}
-	return view
+	return v.fragment("check", view)
 }
 
 func (v *van) routine(r *guide.Routine) {
@@ -119,8 +118,7 @@ func (v *van) stepView(r *guide.Routine, s *guide.Step) stepView {
 		step.Link = v.link(r.Path, s.Page)
 	}
 	if s.Caution != nil {
-		c := v.caution(fill, s.Caution)
-		step.Caution = &c
+		step.Caution = v.caution(fill, s.Caution)
 	}
 	step.Wait, step.Await = v.w.Waits(v.guide, s)
 	return step

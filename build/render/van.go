@@ -32,8 +32,9 @@ type van struct {
 	// staff is set while pages for staff are rendered: their links lead over to
 	// the hirers' tree.
 	staff bool
-	// callBox says whom to call on every page.
-	callBox template.HTML
+	// frames are the parts of the frame that are the same on all pages of one
+	// depth, by the way to the van's start.
+	frames map[string]framed
 	// ticked tells that the page at work has a table whose rows can be ticked.
 	ticked bool
 	// asked are the files of the pictures that the words of the page at work ask for.
@@ -134,10 +135,7 @@ func (v *van) frame(path, title, code string) Frame {
 	f.Paper = v.w.paper(g.Operator.Address.Reading(g.Van.Code+"/"+path+v.lang()), g.Van.Code+" "+g.Van.Name)
 	f.Home = v.href(path, "")
 	f.Code = code
-	if v.callBox == "" && v.err == nil {
-		v.callBox, v.err = v.r.callBox(f)
-	}
-	f.CallBox = v.callBox
+	v.framed(&f)
 	root := v.up(path) + "../"
 	f.Keep = keepView{Script: root + v.r.script("guide"), Worker: root + offline.Address(g.Van.Code), Scope: root + g.Van.Code}
 	if path != "" && !strings.HasPrefix(path, "do/") { // a step leads to the thing it is about
@@ -155,15 +153,6 @@ func (r *Renderer) frame(w *Words, op *spec.Operator, lang, title string) Frame 
 			Dial: dial(op.Call.Helpline), Urgent: dial(op.Call.Emergency),
 		},
 	}
-}
-
-// callBox says whom to call, once for all pages that share it.
-func (r *Renderer) callBox(f Frame) (template.HTML, error) {
-	var b strings.Builder
-	if err := f.W.pages.ExecuteTemplate(&b, "call-box", f); err != nil {
-		return "", fmt.Errorf("whom to call: %w", err)
-	}
-	return template.HTML(b.String()), nil
 }
 
 // dial is a number as an address; the fleet's numbers have been checked to be
@@ -187,7 +176,7 @@ func mark(op *spec.Operator, path string, before error) (markView, error) {
 	if err != nil {
 		return markView{}, err
 	}
-	return markView{Path: symbol.Path(), Side: symbol.Side(), Reading: op.Address.Reading(path)}, nil
+	return markView{Drawing: template.HTML(`<path d="` + symbol.Path() + `"/>`), Side: symbol.Side(), Reading: op.Address.Reading(path)}, nil
 }
 
 func (v *van) start() {

@@ -17,6 +17,7 @@ type Frame struct {
 	Code     string
 	Call     callView
 	CallBox  template.HTML // whom to call, the same on all pages
+	Top, Bar template.HTML // of a page of a van: its head, and the bar to its start and to whom to call
 	Mark     markView
 	Revision template.HTML // a token until the page is sealed
 	Scripts  []string
@@ -40,7 +41,7 @@ type reportView struct{ Address template.URL }
 
 // markView is the QR symbol of a page.
 type markView struct {
-	Path    string
+	Drawing template.HTML // what stands in an svg of Side by Side
 	Side    int
 	Reading string
 }
@@ -68,22 +69,24 @@ type sectionView struct {
 	Body  template.HTML
 }
 
+// cautionView is a caution. Two that are equal are written alike.
 type cautionView struct {
 	Signal, Word               string
-	Signs                      []template.HTML
+	Signs                      template.HTML
 	Hazard, Consequence, Avoid template.HTML
 }
 
+// checkView is a check. Two that are equal are written alike.
 type checkView struct {
 	W             *Words
 	Look, Yes, No template.HTML
 	Meta          string
-	Link          *link // nil on the page of the system itself
+	Link          link // none on the page of the system itself
 }
 
 type checksView struct {
 	Href, Title string
-	Checks      []checkView
+	Checks      []template.HTML
 }
 
 // systemView is the page of a fitted system.
@@ -95,7 +98,7 @@ type systemView struct {
 	Intro     template.HTML
 	Note      string
 	Pictures  []template.HTML
-	Cautions  []cautionView
+	Cautions  []template.HTML
 	Sections  []sectionView
 	Checks    []checksView
 	TakesPart []link
@@ -105,7 +108,7 @@ type systemView struct {
 type stepView struct {
 	Say     []string // the facts to say, for staff
 	Text    template.HTML
-	Caution *cautionView
+	Caution template.HTML
 	Link    link
 	Where   string
 	Wait    string
@@ -126,7 +129,7 @@ type symptomView struct {
 	Heading, About string
 	Grave, Urgent  bool
 	First          []template.HTML
-	Checks         []checkView
+	Checks         []template.HTML
 }
 
 // ownView is a page of the operator's own.
