@@ -13,6 +13,7 @@ import (
 	"github.com/chromedp/chromedp"
 
 	"doorpocket/build/guide"
+	"doorpocket/build/offline"
 	"doorpocket/build/render"
 	"doorpocket/build/spec"
 	"doorpocket/components"
@@ -84,7 +85,11 @@ func arabicGuide(t *testing.T) string {
 	if err != nil {
 		t.Fatal(err)
 	}
-	worker, err := r.Worker([]*guide.Guide{g}, pages, nil)
+	var listed []offline.File
+	for _, p := range pages {
+		listed = append(listed, offline.File{Path: p.Path, Sum: offline.Sum(p.Data)})
+	}
+	worker, err := r.Worker([]*guide.Guide{g}, listed, nil)
 	if err != nil {
 		t.Fatal(err)
 	}

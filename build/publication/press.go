@@ -82,11 +82,15 @@ func (p printed) sums() map[string]string {
 	sums := map[string]string{}
 	for _, made := range p.pictures {
 		for i, v := range made.Made.All() {
-			sums[v.Name] = string(made.Stamps[i])[:offline.SumLong]
+			sums[v.Name] = sumOnPhone(made.Stamps[i])
 		}
 	}
 	return sums
 }
+
+// sumOnPhone is what a phone's list of files holds of a stamp: both begin with the
+// SHA-256 of the content.
+func sumOnPhone(stamp site.Stamp) string { return string(stamp)[:offline.SumLong] }
 
 // van writes all pages of a van, and the script that keeps them on phones.
 func (p *press) van(c composed, r spec.Read) (printed, error) {
@@ -95,7 +99,7 @@ func (p *press) van(c composed, r spec.Read) (printed, error) {
 	if err != nil {
 		return out, err
 	}
-	var pages []render.File
+	var listed []offline.File
 	for _, g := range c.guides {
 		op := *p.op
 		op.Pictures = shown
@@ -104,30 +108,40 @@ func (p *press) van(c composed, r spec.Read) (printed, error) {
 		if err != nil {
 			return out, err
 		}
-		pages = append(pages, files...)
+		stamps, err := p.put(r.Van.Code, "hirers/", files)
+		if err != nil {
+			return out, err
+		}
+		for i, f := range files {
+			listed = append(listed, offline.File{Path: f.Path, Sum: sumOnPhone(stamps[i])})
+		}
 		out.pages += len(files) - 1 // one is the search documents
 	}
-	worker, err := p.render.Worker(c.guides, pages, out.sums())
+	worker, err := p.render.Worker(c.guides, listed, out.sums())
 	if err != nil {
 		return out, err
 	}
-	if err := p.put(r.Van.Code, "hirers/", append(pages, worker)); err != nil {
+	if _, err := p.put(r.Van.Code, "hirers/", []render.File{worker}); err != nil {
 		return out, err
 	}
 	files, err := p.render.StaffVan(p.kits[0], c.guides[0], r, c.staff)
 	if err != nil {
 		return out, err
 	}
-	return out, p.put(r.Van.Code, "staff/", files)
+	_, err = p.put(r.Van.Code, "staff/", files)
+	return out, err
 }
 
-func (p *press) put(part, tree string, files []render.File) error {
-	for _, f := range files {
-		if err := p.staging.Write(part, tree+f.Path, f.Data); err != nil {
-			return err
+// put writes files of a part, and gives their stamps.
+func (p *press) put(part, tree string, files []render.File) ([]site.Stamp, error) {
+	stamps := make([]site.Stamp, len(files))
+	for i, f := range files {
+		var err error
+		if stamps[i], err = p.staging.Write(part, tree+f.Path, f.Data); err != nil {
+			return nil, err
 		}
 	}
-	return nil
+	return stamps, nil
 }
 
 // pictures gives the pictures that a van shows, made and written.
@@ -187,7 +201,7 @@ func (p *press) fleet(vans []spec.Summary, told render.StaffFleet, changes *comp
 	}
 	pages = append(pages, render.Roots(vans)...)
 	for _, f := range append(pages, p.render.Shared()...) {
-		if err := p.staging.Write(site.Fleet, "hirers/"+f.Path, f.Data); err != nil {
+		if _, err := p.staging.Write(site.Fleet, "hirers/"+f.Path, f.Data); err != nil {
 			return err
 		}
 	}
@@ -202,7 +216,8 @@ func (p *press) fleet(vans []spec.Summary, told render.StaffFleet, changes *comp
 		}
 		staff = append(staff, page)
 	}
-	return p.put(site.Fleet, "staff/", staff)
+	_, err = p.put(site.Fleet, "staff/", staff)
+	return err
 }
 
 // picture is a picture for pages. Where it has Stamps, in the order of all its

@@ -12,6 +12,7 @@ import (
 	"strings"
 	"sync"
 
+	"doorpocket/build/offline"
 	"doorpocket/components/manifest"
 	"doorpocket/components/problem"
 )
@@ -27,7 +28,8 @@ type Renderer struct {
 	signs       map[string]template.HTML
 	shared      []Shared
 	staffShared []Shared
-	worker      []byte // the script that keeps a guide on a phone
+	listed      []offline.File // the shared files, for the lists of phones
+	worker      []byte         // the script that keeps a guide on a phone
 }
 
 // Shared is a file that pages of all vans use.
@@ -159,6 +161,7 @@ func (r *Renderer) readScripts(files fs.FS) error {
 			return err
 		}
 		r.shared = append(r.shared, s)
+		r.listed = append(r.listed, offline.File{Path: s.Path, Sum: offline.Sum(s.Data)})
 	}
 	for _, name := range []string{"scripts/due.js", "scripts/sift.js"} {
 		s, err := readScript(files, name)

@@ -3,6 +3,7 @@ package render
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"doorpocket/build/guide"
@@ -14,7 +15,7 @@ import (
 // Worker makes the script that keeps the guide of one van on a phone. guides are
 // the van's in every language, the main one first, files all their files as they
 // are written; sums are those of the pictures, by the names of their variants.
-func (r *Renderer) Worker(guides []*guide.Guide, files []File, sums map[string]string) (File, error) {
+func (r *Renderer) Worker(guides []*guide.Guide, files []offline.File, sums map[string]string) (File, error) {
 	main := guides[0]
 	v := &van{r: r, w: r.words[main.Lang], guide: main}
 	var b strings.Builder
@@ -25,13 +26,7 @@ func (r *Renderer) Worker(guides []*guide.Guide, files []File, sums map[string]s
 	for _, g := range guides {
 		safety = append(safety, g.Safety())
 	}
-	g := offline.Guide{Van: main.Van.Code, Safety: strings.Join(safety, " "), Lost: []byte(b.String())}
-	for _, f := range files {
-		g.Files = append(g.Files, offline.File{Path: f.Path, Sum: offline.Sum(f.Data)})
-	}
-	for _, s := range r.shared {
-		g.Files = append(g.Files, offline.File{Path: s.Path, Sum: offline.Sum(s.Data)})
-	}
+	g := offline.Guide{Van: main.Van.Code, Safety: strings.Join(safety, " "), Lost: []byte(b.String()), Files: slices.Concat(files, r.listed)}
 	pictures(&g, main, sums)
 	return File{Path: offline.Path(main.Van.Code), Data: offline.Worker(r.worker, g)}, nil
 }

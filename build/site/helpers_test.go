@@ -51,7 +51,7 @@ func stage(t *testing.T, s *site.Site, whole bool) *site.Staging {
 func write(t *testing.T, st *site.Staging, part string, files map[string]string) {
 	t.Helper()
 	for path, data := range files {
-		if err := st.Write(part, path, []byte(data)); err != nil {
+		if _, err := st.Write(part, path, []byte(data)); err != nil {
 			t.Fatal(err)
 		}
 	}

@@ -84,12 +84,13 @@ func interrupted(t *testing.T) (target, folder string, p plan, st *Staging) {
 		}
 	}
 	page := func(st *Staging, part, words string) {
+		paths := []string{"hirers/" + part + "/index.html", "staff/" + part + "/index.html"}
 		if part == Fleet {
-			must(st.Write(part, "hirers/index.html", []byte(words)))
-			must(st.Write(part, "hirers/parts/"+words+".js", []byte(words)))
-		} else {
-			must(st.Write(part, "hirers/"+part+"/index.html", []byte(words)))
-			must(st.Write(part, "staff/"+part+"/index.html", []byte(words)))
+			paths = []string{"hirers/index.html", "hirers/parts/" + words + ".js"}
+		}
+		for _, path := range paths {
+			_, err := st.Write(part, path, []byte(words))
+			must(err)
 		}
 		must(st.Seal(part, nil))
 	}

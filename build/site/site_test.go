@@ -197,7 +197,7 @@ func TestPathsThatEscapeAreRefused(t *testing.T) {
 	for _, path := range []string{
 		"../x", "..", ".", "", "/x", "/", "a/../../x", "a/../b", "a/./b", "a//b", "a/", `a\b`, `..\x`, `C:\x`, "C:x", "c:/x", "a:stream", "ledger", "ledger/RW.json", "x\x00y",
 	} {
-		if err := st.Write(site.Fleet, path, []byte("x")); err == nil {
+		if _, err := st.Write(site.Fleet, path, []byte("x")); err == nil {
 			t.Errorf("%q is written", path)
 		}
 	}
@@ -214,10 +214,10 @@ func TestTwoPagesOfOnePath(t *testing.T) {
 	s := open(t, filepath.Join(t.TempDir(), "site"))
 	defer shut(t, s)
 	st := stage(t, s, true)
-	if err := st.Write(site.Fleet, "a/x.html", nil); err != nil {
+	if _, err := st.Write(site.Fleet, "a/x.html", nil); err != nil {
 		t.Fatal(err)
 	}
-	if err := st.Write(site.Fleet, "a/x.html", nil); err == nil || !strings.Contains(err.Error(), "a/x.html") {
+	if _, err := st.Write(site.Fleet, "a/x.html", nil); err == nil || !strings.Contains(err.Error(), "a/x.html") {
 		t.Errorf("got %v", err)
 	}
 }
@@ -231,7 +231,7 @@ func TestWritingAtOnce(t *testing.T) {
 	for i := range 8 {
 		group.Go(func() {
 			for j := range 50 {
-				if err := st.Write(site.Fleet, fmt.Sprintf("v%d/p%d.html", i, j), []byte("x")); err != nil {
+				if _, err := st.Write(site.Fleet, fmt.Sprintf("v%d/p%d.html", i, j), []byte("x")); err != nil {
 					t.Error(err)
 				}
 			}

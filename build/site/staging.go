@@ -82,18 +82,19 @@ func (st *Staging) in(path string) string {
 
 // Write adds a file to a part. path is below the site, with slashes, and must
 // stay below it; the files of a van stay below its own folders.
-func (st *Staging) Write(part, path string, data []byte) error {
+func (st *Staging) Write(part, path string, data []byte) (Stamp, error) {
 	if !validPath(path) || part != Fleet && !inFolders(part, path) {
-		return fmt.Errorf("%q is no path of %s below a site", path, part)
+		return "", fmt.Errorf("%q is no path of %s below a site", path, part)
 	}
-	if !st.note(part, path, stampOf(data), false) {
-		return fmt.Errorf("two pages want to be %s", path)
+	stamp := stampOf(data)
+	if !st.note(part, path, stamp, false) {
+		return "", fmt.Errorf("two pages want to be %s", path)
 	}
 	if err := st.put(path, data); err != nil {
-		return err
+		return "", err
 	}
 	st.keepTime(part, path)
-	return nil
+	return stamp, nil
 }
 
 // keepTime lets the time of a file tell whether it is another than in the site

@@ -52,9 +52,9 @@ type frame struct {
 
 func (b *filling) String() string { return string(b.out) }
 
-func (b *filling) fill(d Doc, write func(Piece)) {
-	for _, p := range d.Pieces {
-		switch p.Kind {
+func (b *filling) fill(d Doc, write func(*Piece)) {
+	for i := range d.Pieces {
+		switch p := &d.Pieces[i]; p.Kind {
 		case Open:
 			b.frames = append(b.frames, frame{kind: p.Frame, start: len(b.out)})
 		case Close:
@@ -67,7 +67,7 @@ func (b *filling) fill(d Doc, write func(Piece)) {
 }
 
 // note remembers that the innermost block says something of its own.
-func (b *filling) note(p Piece) {
+func (b *filling) note(p *Piece) {
 	last := len(b.frames) - 1
 	if last < 0 {
 		return
@@ -101,7 +101,7 @@ func (b *filling) lack() {
 	}
 }
 
-func (b *filling) markup(p Piece) {
+func (b *filling) markup(p *Piece) {
 	switch p.Kind {
 	case Static:
 		b.out = append(b.out, p.HTML...)
@@ -132,7 +132,7 @@ func (b *filling) markup(p Piece) {
 	}
 }
 
-func (b *filling) words(p Piece) {
+func (b *filling) words(p *Piece) {
 	switch p.Kind {
 	case Static:
 		b.out = append(b.out, p.Text...)
