@@ -2,13 +2,11 @@ package render
 
 import (
 	"html/template"
-	"strings"
 
 	"doorpocket/build/figure"
 	"doorpocket/build/guide"
 	"doorpocket/components"
 	"doorpocket/components/prose"
-	"doorpocket/components/table"
 )
 
 // filler fills the library's words for one page with values, links, tables and
@@ -90,31 +88,3 @@ func (f filler) locator() (string, bool) {
 	}
 	return `<div class="where">` + drawing + "</div>", true
 }
-
-func (f filler) table(id, alt string) (string, bool) {
-	t := f.Page.Tables[id]
-	if t == nil {
-		return "", false
-	}
-	view := tableView{W: f.van.w, ID: "x-" + strings.ReplaceAll(id, "/", "-"), Caption: t.Caption, Heads: t.Heads, Numeric: t.Numeric, Sources: t.Sources}
-	if alt != "" {
-		view.Caption = alt
-	}
-	for _, a := range t.Assumptions {
-		view.Assumptions = append(view.Assumptions, f.html(a))
-	}
-	for _, row := range t.Rows {
-		view.Rows = append(view.Rows, f.van.w.tableRowOf(t, row))
-	}
-	if t.Tick != nil {
-		view.Tick = f.van.tickData(t.Tick)
-		f.van.ticked = true
-	}
-	var b strings.Builder
-	if err := f.van.w.pages.ExecuteTemplate(&b, "table", view); err != nil && f.van.err == nil {
-		f.van.err = err
-	}
-	return b.String(), true
-}
-
-var tones = map[table.Tone]string{table.Good: "good", table.Doubtful: "doubtful", table.Bad: "bad"}

@@ -31,10 +31,10 @@ func (v *van) system(p *guide.Page) {
 		view.Checks = append(view.Checks, cv)
 	}
 	for _, r := range p.Routines {
-		view.TakesPart = append(view.TakesPart, link{Href: v.href(p.Path, r.Path), Title: r.Words.Title})
+		view.TakesPart += v.fragment("link", link{Href: v.href(p.Path, r.Path), Title: r.Words.Title})
 	}
 	for _, other := range p.Related {
-		view.SeeAlso = append(view.SeeAlso, v.link(p.Path, other))
+		view.SeeAlso += v.fragment("link", v.link(p.Path, other))
 	}
 	if v.ticked {
 		view.Scripts = append(view.Scripts, v.up(p.Path)+"../"+v.r.script("tick"))

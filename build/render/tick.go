@@ -1,7 +1,6 @@
 package render
 
 import (
-	"cmp"
 	"encoding/json"
 	"slices"
 	"strings"
@@ -59,35 +58,3 @@ func summed(t *guide.Tick) []int {
 	}
 	return columns
 }
-
-// tableRowOf is a row as the template writes it. A row that can be ticked has
-// its numbers, one for each column that is added up; an empty cell adds nothing.
-func (w *Words) tableRowOf(t *guide.Table, row []guide.Cell) tableRow {
-	var r tableRow
-	for _, c := range row {
-		r.Cells = append(r.Cells, w.cellOf(c))
-	}
-	if t.Tick != nil && len(row) > t.Tick.Column && row[0].Tick != "" && row[t.Tick.Column].Number != "" {
-		r.Tick = row[0].Tick
-		var numbers []string
-		for _, i := range summed(t.Tick) {
-			numbers = append(numbers, cmp.Or(row[i].Number, "0"))
-		}
-		r.Value = strings.Join(numbers, " ")
-	}
-	return r
-}
-
-// cellOf is a cell in its colour. A quantity of two parts, such as "2 h 30 min",
-// may be broken between them, so that a table of times fits a phone.
-func (w *Words) cellOf(c guide.Cell) tableCell {
-	cell := tableCell{Text: w.Apart(c.Text), Class: tones[c.Tone]}
-	if parts := strings.Split(c.Text, noBreak); len(parts) == 4 {
-		cell.Text = parts[0] + noBreak + parts[1] + " " + parts[2] + noBreak + parts[3]
-		cell.Text = w.Apart(cell.Text)
-		cell.Class = strings.TrimSpace("parts " + cell.Class)
-	}
-	return cell
-}
-
-const noBreak = "\u00a0"

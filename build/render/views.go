@@ -101,8 +101,8 @@ type systemView struct {
 	Cautions  []template.HTML
 	Sections  []sectionView
 	Checks    []checksView
-	TakesPart []link
-	SeeAlso   []link
+	TakesPart template.HTML // links, as SeeAlso
+	SeeAlso   template.HTML
 }
 
 type stepView struct {
@@ -145,6 +145,7 @@ type tableCell struct{ Text, Class string }
 // tableRow is a row; with Tick it can be ticked, and adds Value to the sum.
 type tableRow struct {
 	Tick, Value string
+	Head        tableCell // the first, which the others are about
 	Cells       []tableCell
 }
 
@@ -152,8 +153,8 @@ type tableView struct {
 	W           *Words
 	ID          string
 	Caption     string
-	Heads       []string
-	Numeric     []bool
+	Heads       []tableCell
+	Many        bool // columns
 	Rows        []tableRow
 	Tick        string // JSON for the script, "" where nothing can be ticked
 	Assumptions []template.HTML
