@@ -17,7 +17,7 @@ func (p *publishing) left(press *press) ([]string, error) {
 			if err != nil {
 				return nil, err
 			}
-			if _, err := press.put(v.Code, "hirers/", files); err != nil {
+			if err := press.putAll(v.Code, "hirers/", files); err != nil {
 				return nil, err
 			}
 		}

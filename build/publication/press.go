@@ -100,48 +100,49 @@ func (p *press) van(c composed, r spec.Read) (printed, error) {
 		return out, err
 	}
 	var listed []offline.File
+	put := func(f render.File) error {
+		stamp, err := p.staging.Write(r.Van.Code, "hirers/"+f.Path, f.Data)
+		if err == nil {
+			listed = append(listed, offline.File{Path: f.Path, Sum: sumOnPhone(stamp)})
+		}
+		return err
+	}
 	for _, g := range c.guides {
 		op := *p.op
 		op.Pictures = shown
 		g.Operator = &op
-		files, err := p.render.Van(g)
-		if err != nil {
+		if err := p.render.EachOfVan(g, put); err != nil {
 			return out, err
 		}
-		stamps, err := p.put(r.Van.Code, "hirers/", files)
-		if err != nil {
-			return out, err
-		}
-		for i, f := range files {
-			listed = append(listed, offline.File{Path: f.Path, Sum: sumOnPhone(stamps[i])})
-		}
-		out.pages += len(files) - 1 // one is the search documents
 	}
+	out.pages = len(listed) - len(c.guides) // each has one file of search documents
 	worker, err := p.render.Worker(c.guides, listed, out.sums())
 	if err != nil {
 		return out, err
 	}
-	if _, err := p.put(r.Van.Code, "hirers/", []render.File{worker}); err != nil {
+	if err := put(worker); err != nil {
 		return out, err
 	}
-	files, err := p.render.StaffVan(p.kits[0], c.guides[0], r, c.staff)
-	if err != nil {
-		return out, err
-	}
-	_, err = p.put(r.Van.Code, "staff/", files)
-	return out, err
+	return out, p.render.StaffVan(p.kits[0], c.guides[0], r, c.staff, p.putter(r.Van.Code, "staff/"))
 }
 
-// put writes files of a part, and gives their stamps.
-func (p *press) put(part, tree string, files []render.File) ([]site.Stamp, error) {
-	stamps := make([]site.Stamp, len(files))
-	for i, f := range files {
-		var err error
-		if stamps[i], err = p.staging.Write(part, tree+f.Path, f.Data); err != nil {
-			return nil, err
+// putter writes files of a part into a tree.
+func (p *press) putter(part, tree string) func(render.File) error {
+	return func(f render.File) error {
+		_, err := p.staging.Write(part, tree+f.Path, f.Data)
+		return err
+	}
+}
+
+// putAll writes files of a part into a tree.
+func (p *press) putAll(part, tree string, files []render.File) error {
+	put := p.putter(part, tree)
+	for _, f := range files {
+		if err := put(f); err != nil {
+			return err
 		}
 	}
-	return stamps, nil
+	return nil
 }
 
 // pictures gives the pictures that a van shows, made and written.
@@ -216,8 +217,7 @@ func (p *press) fleet(vans []spec.Summary, told render.StaffFleet, changes *comp
 		}
 		staff = append(staff, page)
 	}
-	_, err = p.put(site.Fleet, "staff/", staff)
-	return err
+	return p.putAll(site.Fleet, "staff/", staff)
 }
 
 // picture is a picture for pages. Where it has Stamps, in the order of all its

@@ -24,18 +24,18 @@ const policy = "default-src 'none'; script-src 'self' 'sha256-" + earlyToken + "
 
 // finish puts into a page the sheet that it uses, its revision, and the sums of
 // what may stand in it, which are those of the page as it is written. The result
-// is a copy.
-func (r *Renderer) finish(page []byte) []byte {
+// is appended to out.
+func (r *Renderer) finish(out, page []byte) []byte {
 	token, s := []byte(sheetToken), r.sheet
 	if bytes.Contains(page, []byte(staffToken)) {
 		token, s = []byte(staffToken), r.staffSheet
 	}
-	used := []byte(s.used(page))
+	used := s.used(page)
 	revision := []byte(revisionOf(page, token, used))
 	holes := append(holesOf(page, []byte(revisionToken), revision, -1), holesOf(page, []byte(query(string(revisionToken))), revision, -1)...)
 	holes = append(holes, holesOf(page, token, used, 1)...)
 	holes = append(holes, holesOf(page, []byte(earlyToken), r.earlySum, 1)...)
-	return fillHoles(page, append(holes, holesOf(page, []byte(sumToken), styleSum(page, holes), 1)...))
+	return fillHoles(out, page, append(holes, holesOf(page, []byte(sumToken), styleSum(page, holes), 1)...))
 }
 
 // hole is where a token stands, and what goes there.
@@ -59,14 +59,16 @@ func holesOf(page, token, text []byte, most int) []hole {
 	return all
 }
 
-// fillHoles copies a text with its holes filled, in whatever order they are given.
-func fillHoles(text []byte, holes []hole) []byte {
+// fillHoles appends a text to out, with its holes filled, in whatever order they
+// are given.
+func fillHoles(out, text []byte, holes []hole) []byte {
 	slices.SortFunc(holes, func(a, b hole) int { return cmp.Compare(a.from, b.from) })
 	long := len(text)
 	for _, h := range holes {
 		long += len(h.text) - (h.to - h.from)
 	}
-	out, at := make([]byte, 0, long), 0
+	out = slices.Grow(out, long)
+	at := 0
 	for _, h := range holes {
 		out = append(append(out, text[at:h.from]...), h.text...)
 		at = h.to
@@ -100,7 +102,7 @@ func styleSum(page []byte, holes []hole) []byte {
 			within = append(within, hole{h.from - from, h.to - from, h.text})
 		}
 	}
-	return sourceSum(fillHoles(page[from:from+long], within))
+	return sourceSum(fillHoles(nil, page[from:from+long], within))
 }
 
 // sourceSum is how a policy names what may stand in a page.

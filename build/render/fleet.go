@@ -49,5 +49,5 @@ func (r *Renderer) execute(w *Words, name string, view any) ([]byte, error) {
 	if err := w.pages.ExecuteTemplate(&b, name, view); err != nil {
 		return nil, fmt.Errorf("page %s: %w", name, err)
 	}
-	return r.finish(b.Bytes()), nil
+	return r.finish(nil, b.Bytes()), nil
 }

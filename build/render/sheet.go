@@ -15,7 +15,7 @@ type sheet struct {
 	// among them are all classes and elements that they give to a page. The one
 	// without a name stands in every page.
 	scripts map[string][]string
-	kept    *kept[string, string]
+	kept    *kept[string, []byte]
 }
 
 // rule is a rule or, with rules in it, a condition such as @media.
@@ -41,7 +41,7 @@ var (
 // newSheet reads a sheet of ours, which has neither braces nor comment signs
 // inside strings. scripts are those that may give classes, by their names.
 func newSheet(text string, scripts map[string]string) sheet {
-	s := sheet{names: names{classes: map[string]int{}, elements: map[string]int{}}, scripts: map[string][]string{}, kept: &kept[string, string]{most: keptSheets}}
+	s := sheet{names: names{classes: map[string]int{}, elements: map[string]int{}}, scripts: map[string][]string{}, kept: &kept[string, []byte]{most: keptSheets}}
 	s.rules = s.names.rulesOf(compact(text))
 	for name, script := range scripts {
 		for _, m := range quoted.FindAllStringSubmatch(script, -1) {
@@ -115,12 +115,12 @@ func (n *names) named(selector string) nameSet {
 
 // used is what of the sheet a page uses: by its elements, their classes, and
 // what its scripts may add to them.
-func (s sheet) used(page []byte) string {
+func (s sheet) used(page []byte) []byte {
 	there := s.there(page)
-	text, _ := s.kept.of(there.key(), func() (string, error) {
+	text, _ := s.kept.of(there.key(), func() ([]byte, error) {
 		var b strings.Builder
 		write(&b, s.rules, there)
-		return withoutIdleColours(b.String()), nil
+		return []byte(withoutIdleColours(b.String())), nil
 	})
 	return text
 }

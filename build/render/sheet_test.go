@@ -29,7 +29,7 @@ func TestSheetOfAPage(t *testing.T) {
 		`<i data-tick="{&#34;tone&#34;:&#34;bad&#34;}">`: all + `.bad{x:4}`,
 		`<i class="one"><i class="two">`:                 all + `.one{x:2}.two{x:3}@media print{.two{x:4}}@media screen{.two{x:6}}:has(.one)>.two{x:5}`,
 	} {
-		if got := s.used([]byte(page)); got != want {
+		if got := string(s.used([]byte(page))); got != want {
 			t.Errorf("%s\n got %s\nwant %s", page, got, want)
 		}
 	}
@@ -43,7 +43,7 @@ func TestColoursOfAPage(t *testing.T) {
 		`<p class="one">`: `:root{color-scheme:light dark;--a:#fff;}.one{color:var(--a)}@media print{:root{--a:#000;}}`,
 		`<p class="two">`: `:root{color-scheme:light dark;--b:#000;--c-d:1px}.two{color:var(--b);margin:var(--c-d)}@media print{:root{--b:#fff}}`,
 	} {
-		if got := s.used([]byte(page)); got != want {
+		if got := string(s.used([]byte(page))); got != want {
 			t.Errorf("%s\n got %s\nwant %s", page, got, want)
 		}
 	}

@@ -38,14 +38,15 @@ type staffVanView struct {
 
 // StaffVan renders what staff see of one van, in the main language: what its
 // spec keeps for them, their routines, its labels, the van from all sides and
-// the spec itself.
-func (r *Renderer) StaffVan(kit *guide.Kit, g *guide.Guide, read spec.Read, routines []*guide.Routine) ([]File, error) {
+// the spec itself. The pages are given one after the other to put, until that
+// fails. The data of a file is only good until put returns.
+func (r *Renderer) StaffVan(kit *guide.Kit, g *guide.Guide, read spec.Read, routines []*guide.Routine, put func(File) error) error {
 	op := g.Operator
 	w, err := r.mainWords(op)
 	if err != nil {
-		return nil, err
+		return err
 	}
-	v := &van{r: r, w: w, guide: g, staff: true}
+	v := &van{r: r, w: w, guide: g, staff: true, put: put}
 	view := r.staffVan(w, op, read)
 	for _, routine := range routines {
 		view.Do = append(view.Do, link{Href: routine.Path + "index.html", Title: routine.Words.Title, About: routine.Words.About})
@@ -55,7 +56,7 @@ func (r *Renderer) StaffVan(kit *guide.Kit, g *guide.Guide, read spec.Read, rout
 	view.Views = v.views()
 	v.page("", "staff-van", view)
 	v.facts(kit, op, read)
-	return v.files, v.err
+	return v.err
 }
 
 // views draw the van from all four sides and from above, with the labels that

@@ -25,9 +25,10 @@ type van struct {
 	r     *Renderer
 	w     *Words
 	guide *guide.Guide
-	files []File
+	put   func(File) error
 	sheet bytes.Buffer // the page at work
 	drawn []byte       // likewise, with each sign drawn once
+	ready []byte       // likewise, as it is written
 	err   error
 	// staff is set while pages for staff are rendered: their links lead over to
 	// the hirers' tree.
@@ -41,13 +42,25 @@ type van struct {
 	asked []string
 }
 
-// Van renders every page of a guide.
+// Van renders every page of a guide, for whoever wants all at once.
 func (r *Renderer) Van(g *guide.Guide) ([]File, error) {
+	var files []File
+	err := r.EachOfVan(g, func(f File) error {
+		f.Data = bytes.Clone(f.Data)
+		files = append(files, f)
+		return nil
+	})
+	return files, err
+}
+
+// EachOfVan renders every page of a guide and gives one after the other to put,
+// until that fails. The data of a file is only good until put returns.
+func (r *Renderer) EachOfVan(g *guide.Guide, put func(File) error) error {
 	w, err := r.Words(g.Lang)
 	if err != nil {
-		return nil, err
+		return err
 	}
-	v := &van{r: r, w: w, guide: g}
+	v := &van{r: r, w: w, guide: g, put: put}
 	v.start()
 	for _, p := range g.Pages {
 		v.system(p)
@@ -66,15 +79,17 @@ func (r *Renderer) Van(g *guide.Guide) ([]File, error) {
 		v.gone(x)
 	}
 	v.add(v.searchPath(), search.Script(g, v.searchLanguage()))
-	return v.files, v.err
+	return v.err
 }
 
-// add keeps a file; path is below the van.
+// add gives away a file, unless something failed before; path is below the van.
 func (v *van) add(path string, data []byte) {
-	v.files = append(v.files, File{Path: v.guide.Van.Code + "/" + path, Data: data})
+	if v.err == nil {
+		v.err = v.put(File{Path: v.guide.Van.Code + "/" + path, Data: data})
+	}
 }
 
-// page executes a template and keeps the result, sealed with its revision.
+// page executes a template and gives the result away, sealed with its revision.
 func (v *van) page(path, name string, view any) {
 	if v.err != nil {
 		return
@@ -85,7 +100,8 @@ func (v *van) page(path, name string, view any) {
 		return
 	}
 	v.drawn = drawOnce(v.drawn[:0], v.sheet.Bytes())
-	v.add(path+v.lang()+"index.html", v.r.finish(v.drawn))
+	v.ready = v.r.finish(v.ready[:0], v.drawn)
+	v.add(path+v.lang()+"index.html", v.ready)
 }
 
 // lang is the folder of a language that is not the main one.
