@@ -22,9 +22,9 @@ type Item struct {
 	Code, Name string        // of the van
 	SpecDate   manifest.Date // of the van's spec
 	Duty       string        // by its name in the library
-	Fitted     string        // what it is about, by its name on the van; "" for the van
-	Day        manifest.Date // when it is due; zero where nobody stated it
-	Years      int           // the life that was reckoned with, 0 for a stated day
+	Fitted     string        `json:",omitempty"` // what it is about, by its name on the van; "" for the van
+	Day        manifest.Date `json:",omitzero"`  // when it is due; zero where nobody stated it
+	Years      int           `json:",omitempty"` // the life that was reckoned with, 0 for a stated day
 	At         problem.Span  // where the day, or else the van, is stated
 }
 

@@ -22,20 +22,20 @@ type Van struct {
 // few specs state stands apart.
 type Thing struct {
 	Name, System string
-	Letter       string       // of its family, "" where that has none
-	Label        string       // the code that the spec states, None, or "" for the register's
-	Wants        bool         // one can stick a label beside it
+	Letter       string       `json:",omitempty"` // of its family, "" where that has none
+	Label        string       `json:",omitempty"` // the code that the spec states, None, or "" for the register's
+	Wants        bool         `json:",omitempty"` // one can stick a label beside it
 	At           problem.Span // where it is fitted
 	Stated       *Stated      `json:",omitempty"` // nil for nothing
 }
 
 // Stated is what a spec itself says of a thing's label.
 type Stated struct {
-	Was        []string     // its former names: "old-name", or "RW old-name" from another van
-	Replaces   []string     // names of what it has taken the place of
-	LabelAt    problem.Span // where its label is stated
-	WasAt      problem.Span
-	ReplacesAt problem.Span
+	Was        []string     `json:",omitempty"` // its former names: "old-name", or "RW old-name" from another van
+	Replaces   []string     `json:",omitempty"` // names of what it has taken the place of
+	LabelAt    problem.Span `json:",omitzero"`  // where its label is stated
+	WasAt      problem.Span `json:",omitzero"`
+	ReplacesAt problem.Span `json:",omitzero"`
 }
 
 // stated is what the spec says, nothing where it says nothing.

@@ -1,6 +1,9 @@
 package manifest
 
-import "fmt"
+import (
+	"fmt"
+	"time"
+)
 
 // Date is a day of the calendar. It never passes through a time zone.
 type Date struct{ Year, Month, Day int }
@@ -10,6 +13,27 @@ func (d Date) String() string { return fmt.Sprintf("%04d-%02d-%02d", d.Year, d.M
 
 // IsZero reports whether no date was set.
 func (d Date) IsZero() bool { return d == Date{} }
+
+// MarshalText gives what String gives, "" where no date was set.
+func (d Date) MarshalText() ([]byte, error) {
+	if d.IsZero() {
+		return nil, nil
+	}
+	return []byte(d.String()), nil
+}
+
+// UnmarshalText reads what MarshalText gives.
+func (d *Date) UnmarshalText(text []byte) error {
+	*d = Date{}
+	if len(text) == 0 {
+		return nil
+	}
+	day, err := time.Parse(time.DateOnly, string(text))
+	if err == nil {
+		*d = Date{Year: day.Year(), Month: int(day.Month()), Day: day.Day()}
+	}
+	return err
+}
 
 // Compare returns -1, 0 or +1 as d is before, equal to or after e.
 func (d Date) Compare(e Date) int {

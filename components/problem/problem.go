@@ -16,7 +16,12 @@
 // for somebody who knows vans, not programs.
 package problem
 
-import "fmt"
+import (
+	"errors"
+	"fmt"
+	"strconv"
+	"strings"
+)
 
 // Severity says whether a problem stops the work. The zero value is invalid on
 // purpose, so that a forgotten field shows.
@@ -47,12 +52,24 @@ type Pos struct{ Line, Column int }
 // Known reports whether at least the line is known.
 func (p Pos) Known() bool { return p.Line > 0 }
 
+// MarshalText gives "line:column".
+func (p Pos) MarshalText() ([]byte, error) { return fmt.Appendf(nil, "%d:%d", p.Line, p.Column), nil }
+
+// UnmarshalText reads what MarshalText gives.
+func (p *Pos) UnmarshalText(text []byte) error {
+	line, column, _ := strings.Cut(string(text), ":")
+	var errs [2]error
+	p.Line, errs[0] = strconv.Atoi(line)
+	p.Column, errs[1] = strconv.Atoi(column)
+	return errors.Join(errs[:]...)
+}
+
 // Span is the exact piece of a file that a problem is about.
 type Span struct {
-	File  string
-	Start Pos
+	File  string `json:",omitempty"`
+	Start Pos    `json:",omitzero"`
 	// Length is counted in runes from Start. Zero marks a single place.
-	Length int
+	Length int `json:",omitempty"`
 }
 
 // String returns "file:line:column", leaving out what is unknown.
@@ -81,10 +98,10 @@ type Problem struct {
 	Code string
 	Span
 	Summary string
-	Detail  string
+	Detail  string `json:",omitempty"`
 	// SourceLine is the whole line at Span, without its line ending, or empty.
-	SourceLine string
-	Notes      []Note
+	SourceLine string `json:",omitempty"`
+	Notes      []Note `json:",omitempty"`
 }
 
 // New makes a problem without a source line. Code, summary and detail are
