@@ -131,7 +131,9 @@ var knownOrder = map[string]string{
 		gas:open-to-try < gas/isolation-taps:open-taps-to-try < kitchen/hob:light-each, kitchen/grill:light-it, kitchen/oven:light-it, heating:test-gas, heating:heat-high
 		kitchen/hob:light-each, kitchen/grill:light-it, kitchen/oven:light-it, heating:test-gas, heating:heat-high < gas/isolation-taps:close-taps-after-try < gas:close-after-try
 		water/fresh-tank:close-drain, heating/boiler-drain-valve:close-drain < water/filler:fill < water/pump:on < water/pump:prime < water/taps:hot-through < heating:heat-high
-		water/taps:hot-through < heating/boiler-drain-valve:look-drips, heating/water-boiler:test-gas, heating/water-boiler:test-mains`,
+		water/taps:hot-through < heating/boiler-drain-valve:look-drips, heating/water-boiler:test-gas, heating/water-boiler:test-mains
+		heating:test-gas, heating:test-mains, heating:heat-high < heating:off-after-try < gas/isolation-taps:close-taps-after-try < gas:close-after-try
+		water/filter:rinse-through, toilet/shower:run-through, heating/boiler-drain-valve:look-drips, heating:off-after-try < water/pump:off-after-try`,
 	"monthly": `
 		electrics/control-panel:master-on < water/pump:on < water/taps:run-off, toilet/shower:run-off, water/outside-shower:run-off, water/pump:holds-pressure
 		water/taps:run-off, toilet/shower:run-off, water/pump:holds-pressure < water/pump:clean-strainer
@@ -139,11 +141,17 @@ var knownOrder = map[string]string{
 		gas:open-to-try < kitchen/hob:light-each, kitchen/three-way-fridge:try-each-supply, heating:run-monthly < gas/isolation-taps:close-taps-after-try < gas:close-after-try
 		gas/isolation-taps:turn-each < gas/isolation-taps:open-taps-to-try
 		electrics/hook-up-inlet:inspect-lead < electrics/hook-up-inlet:plug-in-at-base < electrics/consumer-unit:test-rcd, kitchen/three-way-fridge:try-each-supply
-		water/taps:run-off < heating/water-boiler:heat-high`,
+		water/taps:run-off < heating/water-boiler:heat-high
+		heating:run-monthly, heating/water-boiler:heat-high < heating:off-after-try < gas/isolation-taps:close-taps-after-try
+		water/outside-shower:run-off, water/tank-disinfection:rinse-out < water/pump:off-after-try < water/pump:clean-strainer < electrics/control-panel:off-after-try
+		safety/carbon-monoxide-alarm:test, heating:off-after-try, water/pump:off-after-try < electrics/control-panel:off-after-try
+		heating/boiler-drain-valve:work-valve < heating:run-monthly, heating/water-boiler:heat-high`,
 	"check-in": `
 		electrics/control-panel:master-on < water/pump:on < water/taps:no-drips, water/outside-shower:no-drips, toilet/plug-holes:run-off-well
 		electrics/control-panel:master-on < electrics/control-panel:read-panel, water/pump:holds-pressure, electrics/lights:try-each, heating:read-panel
-		water/pump:holds-pressure < heating/boiler-drain-valve:look-drips`,
+		water/pump:holds-pressure < heating/boiler-drain-valve:look-drips
+		water/outside-shower:no-drips, heating/boiler-drain-valve:look-drips, heating:off-after-try < water/pump:off-after-try < electrics/control-panel:off-after-try
+		electrics/tv-aerial:try, electrics/lights:try-each, electrics/electric-step:try, heating:read-panel < electrics/control-panel:off-after-try`,
 	"away-from-hook-up": `
 		toilet/cassette-toilet:shut-blade < toilet/cassette:empty < toilet/cassette:dose < toilet/cassette:slide-in
 		water/waste-tank:empty < water/waste-tank:shut-drain < water/filler:fill < electrics/solar:park-in-sun, electrics/solar:panel-out
