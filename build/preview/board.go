@@ -17,19 +17,22 @@ type state struct {
 	Site   int    `json:"site"`
 	Wrong  string `json:"wrong"`
 	notYet bool
+	shown  string // the state of the site, as site.State tells it
 }
 
 func newBoard() *board { return &board{next: make(chan struct{}), state: state{notYet: true}} }
 
-// put shows what came of a publish. Where it wrote nothing new no page needs to
-// be loaded again.
-func (b *board) put(r Result) {
+// put shows what came of a publish, and in which state the site is. Where nothing new
+// was written, neither by this publish nor by somebody else, no page needs to be
+// loaded again.
+func (b *board) put(r Result, site string) {
 	b.mu.Lock()
 	defer b.mu.Unlock()
 	before := b.state
 	b.state.notYet = false
-	if r.Good() && r.Made.Files > 0 {
+	if r.Good() && (r.Made.Files > 0 || site != b.state.shown) {
 		b.state.Site++
+		b.state.shown = site
 	}
 	b.state.Wrong = r.text()
 	if b.state != before {

@@ -22,19 +22,8 @@ import (
 // reader was; an error stands over it with the line of the file, and goes away
 // when that is mended.
 func TestOpenPageFollows(t *testing.T) {
-	root := filepath.Join(t.TempDir(), "fleet")
-	lib, _ := components.Load(components.Embedded())
-	err := sample.Write(sample.Many(lib, 1, 20), func(name string, data []byte) error {
-		name = filepath.Join(root, name)
-		if err := os.MkdirAll(filepath.Dir(name), 0o755); err != nil {
-			return err
-		}
-		return os.WriteFile(name, data, 0o644)
-	})
-	if err != nil {
-		t.Fatal(err)
-	}
-	address := show(t, root)
+	root := someFleet(t, 20)
+	address := show(t, root, filepath.Join(t.TempDir(), "site"))
 	spec := filepath.Join(root, "vans/van-0000.toml")
 	good, err := os.ReadFile(spec)
 	if err != nil {
@@ -104,15 +93,32 @@ func TestOpenPageFollows(t *testing.T) {
 	until(wrong, "none")
 }
 
+// someFleet writes a fleet of one van with so many systems and gives its folder.
+func someFleet(t *testing.T, systems int) string {
+	t.Helper()
+	root := filepath.Join(t.TempDir(), "fleet")
+	lib, _ := components.Load(components.Embedded())
+	err := sample.Write(sample.Many(lib, 1, systems), func(name string, data []byte) error {
+		name = filepath.Join(root, name)
+		if err := os.MkdirAll(filepath.Dir(name), 0o755); err != nil {
+			return err
+		}
+		return os.WriteFile(name, data, 0o644)
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return root
+}
+
 // show runs a preview of a folder until the test ends, and then wants it to end
 // cleanly.
-func show(t *testing.T, root string) string {
+func show(t *testing.T, root, site string) string {
 	t.Helper()
 	listener, err := net.Listen("tcp", "127.0.0.1:0")
 	if err != nil {
 		t.Fatal(err)
 	}
-	site := filepath.Join(t.TempDir(), "site")
 	ready := make(chan struct{})
 	var once sync.Once
 	p := preview.Preview{Folder: root, Site: site,

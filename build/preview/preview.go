@@ -12,6 +12,7 @@ import (
 	"time"
 
 	"doorpocket/build/publication"
+	"doorpocket/build/site"
 	"doorpocket/components/problem"
 )
 
@@ -84,14 +85,34 @@ func (p Preview) follow(ctx context.Context, changed <-chan struct{}, board *boa
 	}
 }
 
+// show publishes and tells what came of it. Where somebody else is writing the site,
+// such as a second preview of the fleet, it says so once and waits.
 func (p Preview) show(ctx context.Context, board *board) {
-	r := p.Publish(ctx)
-	if ctx.Err() != nil {
-		return // nobody wants to know any more
+	told := false
+	for {
+		r := p.Publish(ctx)
+		if ctx.Err() != nil {
+			return // nobody wants to know any more
+		}
+		busy := errors.Is(r.Err, site.ErrBusy)
+		if !busy || !told {
+			p.Told(r)
+			board.put(r, site.State(p.Site))
+		}
+		if !busy {
+			return
+		}
+		told = true
+		select {
+		case <-ctx.Done():
+			return
+		case <-time.After(again):
+		}
 	}
-	p.Told(r)
-	board.put(r)
 }
+
+// again is how long to wait for a site that somebody else is writing.
+const again = 300 * time.Millisecond
 
 // text is what is wrong, as the terminal shows it.
 func (r Result) text() string {

@@ -107,12 +107,14 @@ func TestNoServiceWorker(t *testing.T) {
 func TestBoard(t *testing.T) {
 	b := newBoard()
 	for _, tt := range []struct {
-		r    Result
-		site int
+		r     Result
+		state string
+		site  int
 	}{
-		{Result{Made: publication.Made{Files: 3}}, 1}, {Result{}, 1}, {Result{Err: io.EOF}, 1}, {Result{Made: publication.Made{Files: 1}}, 2},
+		{Result{Made: publication.Made{Files: 3}}, "a", 1}, {Result{}, "a", 1}, {Result{Err: io.EOF}, "a", 1}, {Result{Made: publication.Made{Files: 1}}, "b", 2},
+		{Result{}, "c", 3}, {Result{Err: io.EOF}, "d", 3}, {Result{}, "d", 4}, {Result{}, "d", 4}, // somebody else published
 	} {
-		b.put(tt.r)
+		b.put(tt.r, tt.state)
 		if state, _, _ := b.get(); state.Site != tt.site || (state.Wrong != "") != (tt.r.Err != nil) {
 			t.Errorf("%+v: %+v", tt.r, state)
 		}

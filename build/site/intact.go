@@ -1,6 +1,7 @@
 package site
 
 import (
+	"fmt"
 	"io/fs"
 	"os"
 	"time"
@@ -126,4 +127,14 @@ func (s *Site) vouchFor(parts []string) {
 			s.vouch(part, now)
 		}
 	}
+}
+
+// State tells one state of the site in a folder from another: it is the same as long
+// as nothing is published there. It is "" where there is no site.
+func State(target string) string {
+	info, err := os.Stat((&Site{target: target}).below(recordPath(Fleet)))
+	if err != nil {
+		return ""
+	}
+	return fmt.Sprint(info.Size(), info.ModTime().UnixNano())
 }

@@ -19,6 +19,15 @@ type lock struct {
 // errHeld says that another process holds a lock.
 var errHeld = errors.New("held")
 
+// ErrBusy is the error of Open where another publish is writing the site.
+var ErrBusy = errors.New("another publish is writing it")
+
+// busy is ErrBusy in words for people.
+type busy struct{ words string }
+
+func (b busy) Error() string      { return b.words }
+func (busy) Is(target error) bool { return target == ErrBusy }
+
 // takeLock takes the lock beside the site.
 func takeLock(target string) (*lock, error) {
 	name := beside(target, "lock")
@@ -31,7 +40,7 @@ func takeLock(target string) (*lock, error) {
 			holder := whoHolds(file)
 			_ = file.Close()
 			if errors.Is(err, errHeld) {
-				return nil, fmt.Errorf("another publish%s is writing %s. Wait until it is done, or name another folder with --out", holder, target)
+				return nil, busy{fmt.Sprintf("another publish%s is writing %s. Wait until it is done, or name another folder with --out", holder, target)}
 			}
 			return nil, fmt.Errorf("cannot lock %s: %w", name, err)
 		}
