@@ -120,12 +120,9 @@ func (b *builder) librarySteps(r *components.Routine, added spec.Added) []Step {
 	for _, p := range b.guide.Pages {
 		for i := range p.Fitted.System.Steps {
 			s := &p.Fitted.System.Steps[i]
-			if !b.guide.Van.Holds(p.Fitted, s.When) {
-				continue
-			}
-			step := b.step(p, s, p.Words.Steps[s.ID])
-			if slices.Contains(s.Routines, r.ID) || named(added.Includes[r.ID], step) {
-				loose = append(loose, step)
+			wanted := slices.Contains(s.Routines, r.ID) || named(added.Includes[r.ID], Step{Step: s, Page: p})
+			if wanted && b.guide.Van.Holds(p.Fitted, s.When) {
+				loose = append(loose, b.step(p, s, p.Words.Steps[s.ID]))
 			}
 		}
 	}
