@@ -56,12 +56,12 @@ func TestOpenPageFollows(t *testing.T) {
 	until := func(script, want string) {
 		t.Helper()
 		for end := time.Now().Add(time.Minute); ; time.Sleep(50 * time.Millisecond) {
-			got := read(script)
-			if strings.Contains(got, want) {
+			got, err := chromedp.Run(ctx, chromedp.Evaluate[string](script)) // an error where the page is just being loaded again
+			if err == nil && strings.Contains(got, want) {
 				return
 			}
 			if time.Now().After(end) {
-				t.Fatalf("%s gives %q, want %q", script, got, want)
+				t.Fatalf("%s gives %q, want %q: %v", script, got, want, err)
 			}
 		}
 	}
