@@ -159,10 +159,21 @@ func (st *Staging) planShared(p *plan) {
 		}
 	}
 	for _, path := range slices.Sorted(maps.Keys(dropped)) {
-		if dropped[path] {
+		if dropped[path] && !st.site.owned(path) {
 			p.Gone = append(p.Gone, path)
 		}
 	}
+}
+
+// owned reports whether a file is one that a single part has for itself, whatever the
+// records of others say.
+func (s *Site) owned(path string) bool {
+	for _, part := range []string{partOf(path), Fleet} {
+		if r := s.records.of(part); r != nil && has(r.Files, path) {
+			return true
+		}
+	}
+	return false
 }
 
 // there reports whether a shared file is in the site already.

@@ -1,6 +1,7 @@
 package site_test
 
 import (
+	"errors"
 	"maps"
 	"os"
 	"path/filepath"
@@ -19,35 +20,59 @@ func van(code, words string) map[string]string {
 	return map[string]string{"hirers/" + code + "/index.html": words, "hirers/" + code + "/G1/index.html": words + " gas", "staff/" + code + "/index.html": words + " keys"}
 }
 
-// put several parts into a site, whole or beside what is there; Fleet is the last, as
-// in a publish.
+// putParts puts several parts into a site, whole or beside what is there.
 func putParts(t *testing.T, target string, whole bool, gone []string, parts map[string]map[string]string) {
 	t.Helper()
-	s := open(t, target)
-	defer shut(t, s)
-	st := stage(t, s, whole)
+	if err := tryParts(target, whole, gone, parts); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// tryParts is that where it may be refused.
+func tryParts(target string, whole bool, gone []string, parts map[string]map[string]string) error {
+	s, err := site.Open(target)
+	if err != nil {
+		return err
+	}
+	st, err := s.Stage(whole)
+	if err != nil {
+		return errors.Join(err, s.Close())
+	}
+	if err = writeParts(st, parts); err != nil {
+		return errors.Join(err, st.Discard(), s.Close())
+	}
+	for _, part := range gone {
+		st.Remove(part)
+	}
+	return errors.Join(st.Finish(), s.Close())
+}
+
+// writeParts writes parts with a picture each; Fleet is the last, as in a publish.
+func writeParts(st *site.Staging, parts map[string]map[string]string) error {
 	order := slices.Sorted(maps.Keys(parts))
 	if i := slices.Index(order, site.Fleet); i >= 0 {
 		order = append(slices.Delete(order, i, i+1), site.Fleet)
 	}
 	for _, part := range order {
 		files := parts[part]
-		write(t, st, part, files)
-		if part != site.Fleet {
-			stamp, err := st.Share("hirers/pictures/"+files["hirers/"+part+"/index.html"]+".jpg", []byte("picture"))
-			if err != nil {
-				t.Fatal(err)
+		for path, data := range files {
+			if _, err := st.Write(part, path, []byte(data)); err != nil {
+				return err
 			}
-			st.Use(part, "hirers/pictures/"+files["hirers/"+part+"/index.html"]+".jpg", stamp)
 		}
-		seal(t, st, part)
+		if part != site.Fleet {
+			picture := "hirers/pictures/" + files["hirers/"+part+"/index.html"] + ".jpg"
+			stamp, err := st.Share(picture, []byte("picture"))
+			if err != nil {
+				return err
+			}
+			st.Use(part, picture, stamp)
+		}
+		if err := st.Seal(part, nil); err != nil {
+			return err
+		}
 	}
-	for _, part := range gone {
-		st.Remove(part)
-	}
-	if err := st.Finish(); err != nil {
-		t.Fatal(err)
-	}
+	return nil
 }
 
 // A van changed, one came, one went: the site is as if it had been made anew.
