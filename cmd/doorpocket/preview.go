@@ -101,21 +101,26 @@ func (c *previewing) listen() (net.Listener, error) {
 }
 
 // site is a folder of the preview's own, kept so that the next one begins
-// quickly: what is half written is no site to be put on a host.
+// quickly: what is half written is no site to be put on a host. Nobody else can look
+// into it, since it holds what is for staff.
 func (c *previewing) site() (string, error) {
 	if c.Out != "" {
 		return c.Out, nil
-	}
-	cache, err := os.UserCacheDir()
-	if err != nil {
-		cache = os.TempDir()
 	}
 	folder, err := filepath.Abs(c.Folder)
 	if err != nil {
 		return "", err
 	}
+	cache, err := os.UserCacheDir()
+	if err == nil {
+		cache = filepath.Join(cache, "doorpocket")
+		err = os.MkdirAll(cache, 0o700)
+	}
+	if err != nil {
+		return "", fmt.Errorf("there is no place for the pages of a preview: %w. Name a folder for them with --out", err)
+	}
 	sum := sha256.Sum256([]byte(folder))
-	return filepath.Join(cache, "doorpocket", fmt.Sprintf("preview-%x", sum[:6])), nil
+	return filepath.Join(cache, fmt.Sprintf("preview-%x", sum[:6])), nil
 }
 
 // tell says what came of a publish.
