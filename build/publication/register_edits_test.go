@@ -17,7 +17,7 @@ import (
 // that was removed.
 func (e *edited) register(t *testing.T) {
 	t.Helper()
-	lib, _ := theLibrary()
+	lib := fewPages()
 	reading := spec.OpenForLabels(e.files, "", lib)
 	if found := reading.Skim(); found.HasErrors() {
 		t.Fatal(found)
@@ -99,7 +99,7 @@ func TestEditsOfTheRegister(t *testing.T) {
 		e.last++
 		e.files[label.RegisterFile] = file(strings.Join(registerEdits[name].edit(e, lines, van), "\n"))
 		history = append(history, name+" "+van)
-		made, found, err := publishFiles(e.files, e.site, nil)
+		made, found, err := publishFiles(e.files, e.site, e.as)
 		if err != nil || found.HasErrors() {
 			t.Fatalf("after %v: %v %v", history, err, found)
 		}
