@@ -114,6 +114,10 @@ func (l *loader) read(name string) *manifest.Reader {
 func (l *loader) list(folder string) []string {
 	names, others := tomlFiles(l.files, folder)
 	for _, name := range others {
+		if path.Ext(name) == ".toml" {
+			l.problems.Warnf(l.span(name), "file-not-read", "Not a file", "A spec is a file, and this is a folder, a pipe or the like. Rename it, or move it elsewhere.")
+			continue
+		}
 		l.problems.Warnf(l.span(name), "file-not-read", "File is not read", "Specs end in .toml. Rename it, or move it elsewhere.")
 	}
 	return names
@@ -128,15 +132,25 @@ func tomlFiles(files fs.FS, folder string) (names, others []string) {
 	}
 	for _, e := range entries {
 		switch ext := path.Ext(e.Name()); {
-		case strings.HasPrefix(e.Name(), "."), strings.HasSuffix(e.Name(), "~"), e.IsDir():
-		case ext == ".toml":
+		case strings.HasPrefix(e.Name(), "."), strings.HasSuffix(e.Name(), "~"):
+		case ext == ".toml" && isFile(files, folder, e):
 			names = append(names, folder+"/"+e.Name())
-		case ext != ".md" && ext != ".txt":
+		case ext == ".toml", ext != ".md" && ext != ".txt" && !e.IsDir():
 			others = append(others, folder+"/"+e.Name())
 		}
 	}
 	slices.Sort(names)
 	return names, others
+}
+
+// isFile reports whether an entry of a folder is a file, or a link that does not lead to
+// anything else. Whoever reads a pipe waits for ever.
+func isFile(files fs.FS, folder string, e fs.DirEntry) bool {
+	if e.Type()&fs.ModeSymlink == 0 {
+		return e.Type().IsRegular()
+	}
+	info, err := fs.Stat(files, path.Join(folder, e.Name()))
+	return err != nil || info.Mode().IsRegular()
 }
 
 func (l *loader) ownSystems() {

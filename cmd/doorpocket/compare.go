@@ -11,6 +11,7 @@ import (
 	"doorpocket/build/past"
 	"doorpocket/build/render"
 	"doorpocket/build/sheets"
+	"doorpocket/build/spec"
 	"doorpocket/components"
 	"doorpocket/components/manifest"
 	"doorpocket/components/problem"
@@ -112,7 +113,7 @@ func (c *compare) side(name string, lib *components.Library) (*comparing.Side, p
 		name = c.In
 	}
 	if info, err := os.Stat(name); err == nil && info.IsDir() {
-		files := os.DirFS(name)
+		files := spec.Dir(name)
 		sums, err := past.PicturesOf(files)
 		if err != nil {
 			return nil, nil, err

@@ -35,7 +35,7 @@ func findSource(folder string, demoAllowed bool) (source, error) {
 	case !info.IsDir():
 		return source{}, errUsage{fmt.Errorf("%s is no folder: name the folder that holds fleet.toml", folder)}
 	}
-	files := os.DirFS(folder)
+	files := spec.Dir(folder)
 	if !named && demoAllowed && !spec.Is(files) {
 		return source{files: content.Fleet(), prefix: "demonstration/", demo: true}, nil
 	}

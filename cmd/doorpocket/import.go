@@ -47,7 +47,7 @@ func (c *importing) Run(out *speaker) error {
 	if table == nil {
 		return c.refuse(out, found)
 	}
-	files := os.DirFS(folder)
+	files := spec.Dir(folder)
 	lib, problems := components.Load(components.Embedded())
 	found.Add(problems...)
 	lib, problems = spec.Library(files, "", lib)
@@ -128,7 +128,7 @@ func (c *importing) write(out *speaker, folder string, made *roster.Imported) er
 		out.say("wrote %s: %s %s", name, s.Code, s.Name)
 	}
 	out.say("%s. A list has not all that a guide needs: doorpocket inspect says what is missing.", count(len(made.Specs), "spec"))
-	if !spec.Is(os.DirFS(folder)) {
+	if !spec.Is(spec.Dir(folder)) {
 		out.say("There is no fleet.toml here yet: doorpocket begin in another folder shows one.")
 	}
 	return nil
