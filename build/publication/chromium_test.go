@@ -129,3 +129,26 @@ func TestBrowserThatEnds(t *testing.T) {
 		t.Errorf("the new browser says %d, %v", sum, err)
 	}
 }
+
+// A test that bears the end of its browser begins anew with another one.
+func TestAgain(t *testing.T) {
+	times := 0
+	again(t, func() {
+		times++
+		b := newBrowser(t, 390, 844)
+		b.bears = true
+		if times == 1 {
+			_ = chromedp.FromContext(b.ctx).Browser.Process().Kill() // what comes of it is looked at below
+			for range 600 {
+				b.stopIfGone(t)
+				time.Sleep(50 * time.Millisecond)
+			}
+		}
+		if sum := ask(t, b, chromedp.Evaluate[int]("1 + 1")); sum != 2 {
+			t.Errorf("the new browser says %d", sum)
+		}
+	})
+	if times != 2 {
+		t.Errorf("it was tried %d times", times)
+	}
+}
