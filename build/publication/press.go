@@ -201,8 +201,9 @@ func (p *press) fleet(vans []spec.Summary, told render.StaffFleet, changes *comp
 		return err
 	}
 	pages = append(pages, render.Roots(vans)...)
+	put := p.putter(site.Fleet, "hirers/")
 	for _, f := range append(pages, p.render.Shared()...) {
-		if _, err := p.staging.Write(site.Fleet, "hirers/"+f.Path, f.Data); err != nil {
+		if err := put(render.File(f)); err != nil {
 			return err
 		}
 	}

@@ -75,11 +75,7 @@ func (v *van) picture(from string, p spec.Picture) template.HTML {
 	if len(made.Variants) > 1 {
 		view.Srcset = srcset(folder, made.Variants)
 	}
-	var b strings.Builder
-	if err := v.w.pages.ExecuteTemplate(&b, "picture", view); err != nil && v.err == nil {
-		v.err = err
-	}
-	return template.HTML(b.String())
+	return v.part("picture", view)
 }
 
 // srcset lists files with their widths, for a browser to choose from.

@@ -123,7 +123,7 @@ func (v *van) across(p spec.Place) float64 {
 // paper is a van as sheets see it: words and drawings, no pages.
 func (r *Renderer) paper(g *guide.Guide) (*van, error) {
 	w, err := r.Words(g.Lang)
-	return &van{r: r, w: w, guide: g}, err
+	return r.van(w, g), err
 }
 
 // Where says in words where something is, "" where the spec does not.

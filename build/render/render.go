@@ -10,7 +10,6 @@ import (
 	"io/fs"
 	"path"
 	"strings"
-	"sync"
 
 	"doorpocket/build/offline"
 	"doorpocket/components/manifest"
@@ -24,7 +23,7 @@ type Renderer struct {
 	earlySum    []byte      // by which a policy lets it
 	staffSheet  sheet
 	words       map[string]*Words
-	coloured    sync.Map // listings marked up, by text
+	coloured    kept[string, template.HTML] // listings marked up, by text
 	signs       map[string]template.HTML
 	shared      []Shared
 	staffShared []Shared
@@ -43,7 +42,7 @@ func (r *Renderer) Shared() []Shared { return r.shared }
 
 // New reads the layouts.
 func New(files fs.FS) (*Renderer, error) {
-	r := &Renderer{words: map[string]*Words{}, signs: map[string]template.HTML{}}
+	r := &Renderer{words: map[string]*Words{}, signs: map[string]template.HTML{}, coloured: kept[string, template.HTML]{most: colouredMost}}
 	for _, read := range []func(fs.FS) error{r.readStyle, r.readSigns, r.readWords, r.readScripts} {
 		if err := read(files); err != nil {
 			return nil, err

@@ -76,11 +76,10 @@ type SaidMarks struct {
 
 // SaidSheets gives the sheets of a van in words.
 func (r *Renderer) SaidSheets(g *guide.Guide, sheets []*guide.Sheet) ([]SaidSheet, error) {
-	w, err := r.Words(g.Lang)
+	v, err := r.paper(g)
 	if err != nil {
 		return nil, err
 	}
-	v := &van{r: r, w: w, guide: g}
 	var all []SaidSheet
 	for _, s := range sheets {
 		said := v.saidSheet(s)

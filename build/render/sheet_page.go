@@ -21,9 +21,7 @@ func (p sheetPage) Sign(id string) template.HTML { return p.signs[id] }
 // sheetPages renders the sheets of a van for staff, and gives the links to them.
 func (v *van) sheetPages(op *spec.Operator, sheets []*guide.Sheet) []link {
 	said, err := v.r.SaidSheets(v.guide, sheets)
-	if err != nil && v.err == nil {
-		v.err = err
-	}
+	v.fail(err)
 	var links []link
 	for _, s := range said {
 		path := "sheets/" + s.ID + "/"

@@ -46,7 +46,8 @@ func (r *Renderer) StaffVan(kit *guide.Kit, g *guide.Guide, read spec.Read, rout
 	if err != nil {
 		return err
 	}
-	v := &van{r: r, w: w, guide: g, staff: true, put: put}
+	v := r.van(w, g)
+	v.staff, v.put = true, put
 	view := r.staffVan(w, op, read)
 	for _, routine := range routines {
 		view.Do = append(view.Do, link{Href: routine.Path + "index.html", Title: routine.Words.Title, About: routine.Words.About})
@@ -196,13 +197,12 @@ func colour(source []byte) template.HTML {
 
 // colourOnce marks up what several pages show.
 func (r *Renderer) colourOnce(source []byte) template.HTML {
-	if done, ok := r.coloured.Load(string(source)); ok {
-		return done.(template.HTML)
-	}
-	done := colour(source)
-	r.coloured.Store(string(source), done)
+	done, _ := r.coloured.of(string(source), func() (template.HTML, error) { return colour(source), nil })
 	return done
 }
+
+// colouredMost is how many listings are remembered: a fleet has few build sheets.
+const colouredMost = 1000
 
 // plainPre puts a listing into a pre element that can be scrolled by keyboard.
 type plainPre struct{}

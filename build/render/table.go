@@ -34,11 +34,7 @@ func (f filler) table(id, alt string) (string, bool) {
 		view.Tick = f.van.tickData(t.Tick)
 		f.van.ticked = true
 	}
-	made, err := f.van.w.part("table", view)
-	if err != nil && f.van.err == nil {
-		f.van.err = err
-	}
-	return string(made), true
+	return string(f.van.part("table", view)), true
 }
 
 var tones = map[table.Tone]string{table.Good: "good", table.Doubtful: "doubtful", table.Bad: "bad"}

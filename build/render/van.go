@@ -42,6 +42,11 @@ type van struct {
 	asked []string
 }
 
+// van is a guide of which nothing is rendered yet.
+func (r *Renderer) van(w *Words, g *guide.Guide) *van {
+	return &van{r: r, w: w, guide: g, frames: map[string]framed{}}
+}
+
 // Van renders every page of a guide, for whoever wants all at once.
 func (r *Renderer) Van(g *guide.Guide) ([]File, error) {
 	var files []File
@@ -60,7 +65,8 @@ func (r *Renderer) EachOfVan(g *guide.Guide, put func(File) error) error {
 	if err != nil {
 		return err
 	}
-	v := &van{r: r, w: w, guide: g, put: put}
+	v := r.van(w, g)
+	v.put = put
 	v.start()
 	for _, p := range g.Pages {
 		v.system(p)
@@ -151,7 +157,7 @@ func (v *van) frame(path, title, code string) Frame {
 	f.Paper = v.w.paper(g.Operator.Address.Reading(g.Van.Code+"/"+path+v.lang()), g.Van.Code+" "+g.Van.Name)
 	f.Home = v.href(path, "")
 	f.Code = code
-	v.framed(&f)
+	f.framed = v.framed(f)
 	root := v.up(path) + "../"
 	f.Keep = keepView{Script: root + v.r.script("guide"), Worker: root + offline.Address(g.Van.Code), Scope: root + g.Van.Code}
 	if path != "" && !strings.HasPrefix(path, "do/") { // a step leads to the thing it is about

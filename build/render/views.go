@@ -4,6 +4,7 @@ import "html/template"
 
 // Frame is what every page needs.
 type Frame struct {
+	framed
 	W        *Words
 	Lang     string
 	Title    string
@@ -16,8 +17,6 @@ type Frame struct {
 	Home     string   // the van's start
 	Code     string
 	Call     callView
-	CallBox  template.HTML // whom to call, the same on all pages
-	Top, Bar template.HTML // of a page of a van: its head, and the bar to its start and to whom to call
 	Mark     markView
 	Revision template.HTML // a token until the page is sealed
 	Scripts  []string

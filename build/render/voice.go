@@ -22,5 +22,5 @@ func (v Voice) Say(key string, pairs ...any) string { return v.w.must(key, pairs
 
 // Where says in words where something is, "" where the spec does not.
 func (v Voice) Where(g *guide.Guide, p spec.Place) string {
-	return (&van{r: v.r, w: v.w, guide: g}).place(p)
+	return v.r.van(v.w, g).place(p)
 }

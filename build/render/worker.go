@@ -1,7 +1,6 @@
 package render
 
 import (
-	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -17,16 +16,16 @@ import (
 // are written; sums are those of the pictures, by the names of their variants.
 func (r *Renderer) Worker(guides []*guide.Guide, files []offline.File, sums map[string]string) (File, error) {
 	main := guides[0]
-	v := &van{r: r, w: r.words[main.Lang], guide: main}
-	var b strings.Builder
-	if err := v.w.pages.ExecuteTemplate(&b, "unkept", v.frame("", "", "")); err != nil || v.err != nil {
-		return File{}, fmt.Errorf("page for what is not on the phone: %w", errors.Join(err, v.err))
+	v := r.van(r.words[main.Lang], main)
+	lost := v.part("unkept", v.frame("", "", ""))
+	if v.err != nil {
+		return File{}, fmt.Errorf("page for what is not on the phone: %w", v.err)
 	}
 	var safety []string
 	for _, g := range guides {
 		safety = append(safety, g.Safety())
 	}
-	g := offline.Guide{Van: main.Van.Code, Safety: strings.Join(safety, " "), Lost: []byte(b.String()), Files: slices.Concat(files, r.listed)}
+	g := offline.Guide{Van: main.Van.Code, Safety: strings.Join(safety, " "), Lost: []byte(lost), Files: slices.Concat(files, r.listed)}
 	pictures(&g, main, sums)
 	return File{Path: offline.Path(main.Van.Code), Data: offline.Worker(r.worker, g)}, nil
 }

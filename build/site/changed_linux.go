@@ -1,17 +1,5 @@
 package site
 
-import (
-	"io/fs"
-	"syscall"
-	"time"
-)
+import "syscall"
 
-// changed is when anything of a file or folder last changed: its content, its name,
-// its times. Unlike the time of its content nobody can set it back, or ahead.
-func changed(info fs.FileInfo) time.Time {
-	stat, ok := info.Sys().(*syscall.Stat_t)
-	if !ok {
-		return info.ModTime()
-	}
-	return time.Unix(stat.Ctim.Unix())
-}
+func changeTime(stat *syscall.Stat_t) *syscall.Timespec { return &stat.Ctim }

@@ -168,12 +168,7 @@ func (st *Staging) planShared(p *plan) {
 // owned reports whether a file is one that a single part has for itself, whatever the
 // records of others say.
 func (s *Site) owned(path string) bool {
-	for _, part := range []string{partOf(path), Fleet} {
-		if r := s.records.of(part); r != nil && has(r.Files, path) {
-			return true
-		}
-	}
-	return false
+	return s.Has(partOf(path), path) || s.Has(Fleet, path)
 }
 
 // there reports whether a shared file is in the site already.

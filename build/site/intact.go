@@ -43,15 +43,8 @@ func (s *Site) Intact(part string) bool {
 func (s *Site) sound(r *Record, since time.Time) (sound, read bool) {
 	for _, files := range []map[string]Stamp{r.Files, r.Shared} {
 		for path, stamp := range files {
-			info, ok := s.inPlace(path, stamp)
-			switch {
-			case !ok:
-				return false, read
-			case !touched(info, since):
-				continue
-			}
-			read = true
-			if _, ok := s.Read(path, stamp); !ok {
+			ok, opened := s.checked(path, stamp, since)
+			if read = read || opened; !ok {
 				return false, read
 			}
 		}
@@ -84,21 +77,21 @@ func (s *Site) anyTouched(paths []string, since time.Time) bool {
 // intact reports whether a single file is as it was written. One that was not touched
 // since a time, which standing tells, is not read.
 func (s *Site) intact(path string, stamp Stamp, since time.Time) bool {
-	info, ok := s.inPlace(path, stamp)
-	if !ok {
-		return false
-	}
-	if !touched(info, since) {
-		return true
-	}
-	_, ok = s.Read(path, stamp)
+	ok, _ := s.checked(path, stamp, since)
 	return ok
 }
 
-// inPlace looks at a file of the size that a stamp tells.
-func (s *Site) inPlace(path string, stamp Stamp) (info fs.FileInfo, ok bool) {
+// checked is that, and whether the file had to be read.
+func (s *Site) checked(path string, stamp Stamp, since time.Time) (intact, read bool) {
 	info, err := os.Lstat(s.below(path))
-	return info, err == nil && info.Mode().IsRegular() && info.Size() == stamp.size()
+	switch {
+	case err != nil || !info.Mode().IsRegular() || info.Size() != stamp.size():
+		return false, false
+	case !touched(info, since):
+		return true, false
+	}
+	_, intact = s.Read(path, stamp)
+	return intact, true
 }
 
 // Read gives the content of a file that is as it was written.

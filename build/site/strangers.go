@@ -15,11 +15,7 @@ import (
 func (s *Site) checkWhole(written func(path string) bool) error {
 	loose := s.loose()
 	return s.strangers("", func(path string) bool {
-		if loose[path] {
-			return true
-		}
-		r := s.records.of(partOf(path))
-		return r != nil && has(r.Files, path) || written(path)
+		return loose[path] || s.Has(partOf(path), path) || written(path)
 	})
 }
 

@@ -91,6 +91,5 @@ func dayOf(text string) (manifest.Date, error) {
 			return manifest.Date{}, errUsage{fmt.Errorf("--on is a day such as 2027-01-31, not %q", text)}
 		}
 	}
-	year, month, day := at.Date()
-	return manifest.Date{Year: year, Month: int(month), Day: day}, nil
+	return manifest.DateOf(at), nil
 }

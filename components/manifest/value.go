@@ -8,6 +8,12 @@ import (
 // Date is a day of the calendar. It never passes through a time zone.
 type Date struct{ Year, Month, Day int }
 
+// DateOf is the day that a time falls on, where it is that time.
+func DateOf(t time.Time) Date {
+	year, month, day := t.Date()
+	return Date{Year: year, Month: int(month), Day: day}
+}
+
 // String returns the date as TOML writes it: 2026-10-02.
 func (d Date) String() string { return fmt.Sprintf("%04d-%02d-%02d", d.Year, d.Month, d.Day) }
 
@@ -30,7 +36,7 @@ func (d *Date) UnmarshalText(text []byte) error {
 	}
 	day, err := time.Parse(time.DateOnly, string(text))
 	if err == nil {
-		*d = Date{Year: day.Year(), Month: int(day.Month()), Day: day.Day()}
+		*d = DateOf(day)
 	}
 	return err
 }
